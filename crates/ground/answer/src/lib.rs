@@ -1,0 +1,1 @@
+//! Verdict, finding, figure with its range, basis and working.

@@ -1,0 +1,1 @@
+//! The build folder: read, checked, changed by a job.

@@ -1,0 +1,1 @@
+//! The DC network: sources, conductors, loads; every node's voltage.

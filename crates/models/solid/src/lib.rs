@@ -1,0 +1,1 @@
+//! Shapes in the vehicle, and the distances between them.

@@ -1,0 +1,1 @@
+//! The questions asked of a build, before and after a job.
