@@ -1,1 +1,38 @@
-//! Published figures, each with its source and whether it is a limit or practice.
+//! "Who says so?" — published figures, each with its source, with how far it was seen there, and
+//! with whether it is a limit, practice or a property.
+//!
+//! The figures live in text files under `data/`, one a subject, each table with its columns, a
+//! units row and rows. This crate reads them and looks them up by name or size. It computes
+//! nothing: no interpolation, no correction, no choice between rows that disagree.
+//!
+//! Most standards are sold, not free: their figures were seen in reprints, makers' tables and
+//! legal texts, which [`Source::seen`] tells. A figure that is only [`Status::FromMemory`] is a
+//! band of plausibility, and with [`Class::Practice`] it never makes a *stop*:
+//! [`Entry::may_stop`].
+//!
+//! ```
+//! use spile_quantity::{Area, Current, Temperature, Voltage};
+//! use spile_tables::{ampacity, conductor, fuse};
+//!
+//! let cable = conductor::metric_size(Area::mm2(4.0)).unwrap();
+//! assert_eq!(cable.value.class5.in_mohm(), 4.95); // a metre, at most, at 20 °C
+//! assert_eq!(cable.source.key, "iec-60228");
+//! let amps = ampacity::boat_current(12, Temperature::celsius(105.0)).unwrap();
+//! assert!(amps.may_stop() && amps.value == Current::a(45.0));
+//! let blade = fuse::breaking(fuse::Family::Blade, Voltage::v(13.0)).unwrap();
+//! assert_eq!(blade.value.current.in_a(), 1000.0);
+//! ```
+
+pub mod ampacity;
+pub mod battery;
+pub mod conductor;
+pub mod fault;
+mod file;
+pub mod fuse;
+mod source;
+
+pub use file::{TableInfo, tables};
+pub use source::{Class, Entry, Source, Status, source, sources};
+
+/// Every data file, for [`tables`].
+static FILES: [&file::Lazy; 4] = [&conductor::FILE, &ampacity::FILE, &fuse::FILE, &fault::FILE];
