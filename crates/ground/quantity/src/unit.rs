@@ -125,7 +125,7 @@ quantity!(
     Flow, "flow", "m³/s", m3_per_s, in_m3_per_s, m3_per_h / in_m3_per_h = 3600.0 "cubic metres an hour");
 quantity!(
     /// A pressure or mechanical stress [Pa].
-    Pressure, "pressure", "Pa", pa, in_pa, mpa / in_mpa = 1e-6 "megapascals");
+    Pressure, "pressure", "Pa", pa, in_pa);
 quantity!(
     /// An angle [rad].
     Angle, "angle", "rad", rad, in_rad);
@@ -135,6 +135,10 @@ quantity!(
 quantity!(
     /// A thermal conductivity [W/(m·K)].
     Conductivity, "thermal conductivity", "W/(m·K)", w_per_m_k, in_w_per_m_k);
+
+quantity!(
+    /// A share of a whole, as in 0.8 or 80 %.
+    Share, "share", "1", of_one, in_of_one, percent / in_percent = 100.0 "hundredths");
 
 impl Energy {
     /// From a number in watt-hours.
@@ -155,6 +159,17 @@ impl Charge {
     /// The number in ampere-hours.
     pub fn in_ah(self) -> f64 {
         self.0 / 3600.0
+    }
+}
+
+impl Pressure {
+    /// From a number in megapascals.
+    pub fn mpa(value: f64) -> Self {
+        Self(value * 1e6)
+    }
+    /// The number in megapascals.
+    pub fn in_mpa(self) -> f64 {
+        self.0 / 1e6
     }
 }
 
