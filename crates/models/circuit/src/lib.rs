@@ -1,1 +1,3 @@
 //! The DC network: sources, conductors, loads; every node's voltage.
+
+pub mod network;

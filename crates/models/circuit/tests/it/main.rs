@@ -1,0 +1,4 @@
+//! The circuit model against the world outside.
+
+mod laws;
+mod references;
