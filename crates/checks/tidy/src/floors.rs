@@ -88,6 +88,17 @@ pub fn without_lints(crates: &[Crate]) -> Vec<String> {
         .collect()
 }
 
+/// Every crate that the map, the first block of code in ARCHITECTURE.md, does not name.
+pub fn off_the_map(crates: &[Crate], page: &str) -> Vec<String> {
+    let map = page.split("```").nth(1).unwrap_or_default();
+    let named = |one: &&Crate| map.split_whitespace().any(|word| word == one.folder);
+    crates
+        .iter()
+        .filter(|one| !named(one))
+        .map(|one| format!("ARCHITECTURE.md: {} is not on the map", one.package))
+        .collect()
+}
+
 /// The floor and the place on it; all crates of a floor without order share one place.
 fn rank(one: &Crate) -> Option<(usize, usize)> {
     let floor = FLOORS.iter().position(|(name, _)| *name == one.floor)?;
@@ -159,6 +170,13 @@ mod tests {
         assert!(worldly(&[good]).is_empty());
         let ground = sample("ground/build", "[dependencies]\ntoml = \"1\"");
         assert!(worldly(&[ground]).is_empty());
+    }
+
+    #[test]
+    fn the_map_names_every_crate() {
+        let page = "Text.\n```text\ncrates/\n  models/\n    heat   warm\n```\nsolid\n";
+        let crates = [sample("models/heat", ""), sample("models/solid", "")];
+        assert_eq!(off_the_map(&crates, page), ["ARCHITECTURE.md: spile-solid is not on the map"]);
     }
 
     #[test]

@@ -122,6 +122,11 @@ fn files_have_one_subject() {
 }
 
 #[test]
+fn every_crate_is_on_the_map() {
+    none(floors::off_the_map(&all_crates(), &text("ARCHITECTURE.md")));
+}
+
+#[test]
 fn links_of_pages_lead_somewhere() {
     let files = all();
     let pages = files.iter().filter(|file| file.path.ends_with(".md"));
