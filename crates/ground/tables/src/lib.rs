@@ -25,14 +25,24 @@
 
 pub mod ampacity;
 pub mod battery;
+pub mod cold;
 pub mod conductor;
 pub mod fault;
 mod file;
 pub mod fuse;
 mod source;
+pub mod workshop;
 
 pub use file::{TableInfo, tables};
 pub use source::{Class, Entry, Source, Status, source, sources};
 
 /// Every data file, for [`tables`].
-static FILES: [&file::Lazy; 4] = [&conductor::FILE, &ampacity::FILE, &fuse::FILE, &fault::FILE];
+static FILES: [&file::Lazy; 7] = [
+    &ampacity::FILE,
+    &battery::FILE,
+    &cold::FILE,
+    &conductor::FILE,
+    &fault::FILE,
+    &fuse::FILE,
+    &workshop::FILE,
+];

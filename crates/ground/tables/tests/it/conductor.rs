@@ -90,7 +90,7 @@ fn nec_table_8_is_astm_b258_with_two_percent_of_lay() {
 fn nec_table_8_prints_the_stranded_column() {
     // The solid column is 3.07, 1.93, 1.21, 0.764 for 14, 12, 10, 8 AWG; stranded is 2 % more.
     for (awg, solid, stranded) in
-        [(14, 3.07, 3.14), (12, 1.93, 1.98), (10, 1.21, 1.24), (8, 0.764, 0.778)]
+        [(14, 3.07, 3.140), (12, 1.93, 1.98), (10, 1.21, 1.24), (8, 0.764, 0.778)]
     {
         let size = awg_sizes().iter().find(|e| e.value.awg == awg).unwrap().value;
         let ohm_per_kft = size.stranded_75c.in_ohm() * 304.8;

@@ -1,6 +1,6 @@
 //! Fuses: envelopes that can be, and figures of data sheets and standards.
 
-use spile_quantity::{Current, Voltage};
+use spile_quantity::{Current, Time, Voltage};
 use spile_tables::Class;
 use spile_tables::fuse::{
     Family, ambient_shares, breaking, breaking_by_battery, breakings, cold_resistance, continuous,
@@ -50,8 +50,8 @@ fn printed_envelopes() {
     for (family, amps, multiple, least, most) in cases {
         let entry = envelope(family, a(amps)).unwrap();
         let point = entry.value.points.iter().find(|p| p.multiple == multiple).unwrap();
-        assert_eq!(point.at_least.map(|t| t.in_s()), least, "{family:?} {multiple}");
-        assert_eq!(point.at_most.map(|t| t.in_s()), most, "{family:?} {multiple}");
+        assert_eq!(point.at_least.map(Time::in_s), least, "{family:?} {multiple}");
+        assert_eq!(point.at_most.map(Time::in_s), most, "{family:?} {multiple}");
     }
 }
 

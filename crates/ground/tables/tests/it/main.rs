@@ -1,10 +1,13 @@
 //! The tables against the world outside, and against each other.
 
 mod ampacity;
+mod battery;
+mod cold;
 mod conductor;
 mod every_table;
 mod fault;
 mod fuse;
+mod workshop;
 
 /// Fails with `what` unless `got` lies within `tolerance` (a share) of `expected`.
 #[track_caller]
