@@ -1,6 +1,6 @@
 //! Who may use whom: the floors of ARCHITECTURE.md.
 
-use crate::repository::Crate;
+use crate::repository::{Crate, File};
 
 /// The floors from the ground up. On a floor with an order a crate may use the ones before it; on
 /// a floor without one (models, questions) none knows another.
@@ -30,6 +30,9 @@ const NOT_FOR_PHYSICS: [&str; 14] = [
     "typst",
 ];
 
+/// The tables of a manifest that name dependencies.
+const KINDS: [&str; 3] = ["dependencies", "dev-dependencies", "build-dependencies"];
+
 /// Whether the crate on `floor` computes: models and questions.
 pub fn computes(floor: &str) -> bool {
     matches!(floor, "models" | "questions")
@@ -45,10 +48,7 @@ pub fn upward(crates: &[Crate]) -> Vec<String> {
                 user.package, user.floor, user.folder
             ));
         }
-        for name in ["dependencies", "dev-dependencies", "build-dependencies"]
-            .into_iter()
-            .flat_map(|kind| dependencies(user, kind))
-        {
+        for name in KINDS.into_iter().flat_map(|kind| dependencies(user, kind)) {
             let Some(used) = crates.iter().find(|other| other.package == name) else { continue };
             if rank(used).is_none() || rank(used) >= rank(user) {
                 problems.push(format!(
@@ -86,6 +86,27 @@ pub fn without_lints(crates: &[Crate]) -> Vec<String> {
         .filter(|one| !takes(one))
         .map(|one| format!("{}: no `[lints] workspace = true`", one.package))
         .collect()
+}
+
+/// Every dependency that no Rust file of its crate names.
+pub fn unused(crates: &[Crate], files: &[File]) -> Vec<String> {
+    let mut problems = Vec::new();
+    for one in crates {
+        let folder = format!("crates/{}/{}/", one.floor, one.folder);
+        let names_it = |file: &File, name: &str| {
+            let words = file.text.split(|c: char| !(c.is_alphanumeric() || c == '_'));
+            file.path.starts_with(&folder)
+                && file.path.ends_with(".rs")
+                && words.into_iter().any(|word| word == name)
+        };
+        for name in KINDS.into_iter().flat_map(|kind| dependencies(one, kind)) {
+            let in_code = name.replace('-', "_");
+            if !files.iter().any(|file| names_it(file, &in_code)) {
+                problems.push(format!("{} does not use {name}", one.package));
+            }
+        }
+    }
+    problems
 }
 
 /// Every crate that the map, the first block of code in ARCHITECTURE.md, does not name.
@@ -170,6 +191,16 @@ mod tests {
         assert!(worldly(&[good]).is_empty());
         let ground = sample("ground/build", "[dependencies]\ntoml = \"1\"");
         assert!(worldly(&[ground]).is_empty());
+    }
+
+    #[test]
+    fn an_unused_library_is_told() {
+        let one = sample("models/heat", "[dependencies]\na-b = \"1\"\nc = \"1\"");
+        let file = |path: &str| File { path: path.to_owned(), text: "use a_b::c1;".to_owned() };
+        let ours = file("crates/models/heat/src/lib.rs");
+        let crates = [one];
+        assert_eq!(unused(&crates, &[ours]), ["spile-heat does not use c"]);
+        assert_eq!(unused(&crates, &[file("crates/models/heater/src/lib.rs")]).len(), 2);
     }
 
     #[test]

@@ -6,7 +6,7 @@
 //!
 //! | module | holds |
 //! |---|---|
-//! | [`floors`] | a crate uses only what lies below it; every crate takes the shared lints |
+//! | [`floors`] | a crate uses only what lies below it, and no library in vain; all take the lints |
 //! | [`source`] | what the code of models and questions never reaches for; no test passed over |
 //! | [`names`] | the units at the end of names are those of NOMENCLATURE.md |
 //! | [`words`] | marks of unfinished work, paths of one machine, lengths of files, dead links |

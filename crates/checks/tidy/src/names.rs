@@ -2,8 +2,8 @@
 //!
 //! The rule is about endings alone. A name of several words that ends in something that reads as a
 //! unit (`drop_v`, `section_mm2`, `FLOW_M3_PER_S`) must end in one that the page lists; models and
-//! questions keep to the first of the page's two lists. A name that says a conversion out loud
-//! (`in_mm`) may end as it likes, and so may a single word.
+//! questions keep to the first of the page's two lists. A name that says a conversion (`in_mm`) or
+//! asks a question (`is_inch`) may end as it likes, and so may a single word.
 
 use std::collections::BTreeSet;
 
@@ -80,7 +80,8 @@ pub fn strangers(path: &str, floor: &str, row: &[Token], page: &Nomenclature) ->
     let mut seen = BTreeSet::new();
     let mut problems = Vec::new();
     for token in row.iter().filter(|token| token.is_name) {
-        if token.text.starts_with("in_") || !seen.insert(&token.text) {
+        let spoken = token.text.starts_with("in_") || token.text.starts_with("is_");
+        if spoken || !seen.insert(&token.text) {
             continue;
         }
         let ends = endings(&token.text);
@@ -200,7 +201,9 @@ mod tests {
     #[test]
     fn what_the_page_lists_passes() {
         assert!(told("results", "let width_mm = 1.0;").is_empty());
-        assert!(told("models", "let drop_v = rho_ohm_m * a.in_mm(); // width_cm").is_empty());
+        assert!(
+            told("models", "let drop_v = rho_ohm_m * a.in_mm() * is_inch; // width_cm").is_empty()
+        );
     }
 
     #[test]

@@ -62,6 +62,11 @@ fn models_and_questions_take_no_library_of_the_world() {
 }
 
 #[test]
+fn no_dependency_is_unused() {
+    none(floors::unused(&all_crates(), &all()));
+}
+
+#[test]
 fn models_and_questions_reach_for_nothing_outside() {
     let physics = code().into_iter().filter(|one| floors::computes(&one.floor));
     none(physics.flat_map(|one| source::reaches_out(&one.file.path, &one.own)));
