@@ -47,11 +47,11 @@ fn collect(folder: &Path, prefix: &str, found: &mut Vec<File>) {
         let entry = entry.expect("an entry of a folder");
         let name = entry.file_name().to_string_lossy().into_owned();
         let path = format!("{prefix}{name}");
+        if matches!(path.as_str(), ".git" | "target" | "spile-demo") {
+            continue;
+        }
         if entry.path().is_dir() {
-            let built = matches!(path.as_str(), ".git" | "target" | "spile-demo");
-            if !built {
-                collect(&entry.path(), &format!("{path}/"), found);
-            }
+            collect(&entry.path(), &format!("{path}/"), found);
         } else if let Ok(text) = fs::read_to_string(entry.path()) {
             found.push(File { path, text });
         }
