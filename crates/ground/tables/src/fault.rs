@@ -1,12 +1,11 @@
-//! Short circuits: what a conductor stands, and what a battery gives.
+//! Short circuits: what a conductor stands.
 
 use std::sync::LazyLock;
 
 use serde::Deserialize;
-use spile_quantity::{Ranged, Resistance, Temperature};
+use spile_quantity::Temperature;
 
 use crate::Entry;
-use crate::battery::Chemistry;
 use crate::file::{File, Lazy};
 
 pub(crate) static FILE: Lazy =
@@ -97,28 +96,4 @@ pub fn adiabatics() -> &'static [Entry<Adiabatic>] {
 /// ```
 pub fn adiabatic(key: &str) -> Option<&'static Entry<Adiabatic>> {
     adiabatics().iter().find(|e| e.value.key == key)
-}
-
-/// The usual internal resistance of one 12 V battery of 100 Ah, full and warm.
-///
-/// Equal batteries in parallel divide it, batteries in series add it; it falls in proportion to
-/// the capacity.
-pub fn battery_resistance(chemistry: Chemistry) -> Option<Entry<Ranged<Resistance>>> {
-    #[derive(Deserialize)]
-    #[serde(deny_unknown_fields)]
-    struct Row {
-        chemistry: Chemistry,
-        low: f64,
-        likely: f64,
-        high: f64,
-    }
-    static ROWS: LazyLock<Vec<Entry<Row>>> =
-        LazyLock::new(|| FILE.rows("battery_resistance", |r: Row| r));
-    ROWS.iter().find(|e| e.value.chemistry == chemistry).map(|e| {
-        e.map(|r| Ranged {
-            low: Resistance::mohm(r.low),
-            likely: Resistance::mohm(r.likely),
-            high: Resistance::mohm(r.high),
-        })
-    })
 }

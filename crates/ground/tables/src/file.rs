@@ -35,7 +35,7 @@ pub struct TableInfo {
     pub note: Option<&'static str>,
 }
 
-/// Every table the crate carries, by file and name.
+/// Every table the crate carries, by file and name; the stand-ins of [`crate::typical`] last, as one.
 ///
 /// ```
 /// let tables = spile_tables::tables();
@@ -46,6 +46,7 @@ pub fn tables() -> Vec<TableInfo> {
     crate::FILES
         .iter()
         .flat_map(|file| file.tables.iter().map(|(name, raw)| raw.info(file.name, name)))
+        .chain([crate::typical::info()])
         .collect()
 }
 

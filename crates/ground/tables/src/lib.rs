@@ -8,7 +8,7 @@
 //! Most standards are sold, not free: their figures were seen in reprints, makers' tables and
 //! legal texts, which [`Source::seen`] tells. A figure that is only [`Status::FromMemory`] is a
 //! band of plausibility, and with [`Class::Practice`] it never makes a *stop*:
-//! [`Entry::may_stop`].
+//! [`Entry::may_stop`]. What has no source at all is a stand-in: [`typical`].
 //!
 //! ```
 //! use spile_quantity::{Area, Current, Temperature, Voltage};
@@ -31,10 +31,12 @@ pub mod fault;
 mod file;
 pub mod fuse;
 mod source;
+mod typical;
 pub mod workshop;
 
 pub use file::{TableInfo, tables};
 pub use source::{Class, Entry, Source, Status, source, sources};
+pub use typical::{Typical, typical, typical_keys, typical_number};
 
 /// Every data file, for [`tables`].
 static FILES: [&file::Lazy; 7] = [

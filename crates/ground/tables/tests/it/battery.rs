@@ -78,3 +78,11 @@ fn the_measured_iron_phosphate_cell() {
 fn gel_has_no_curve() {
     assert!(resting_voltage(Chemistry::Gel).is_none());
 }
+
+#[test]
+fn every_kind_has_a_name() {
+    for chemistry in Chemistry::ALL {
+        assert_eq!(Chemistry::from_key(chemistry.key()), Some(chemistry));
+    }
+    assert_eq!(Chemistry::from_key("potato"), None);
+}

@@ -1,7 +1,6 @@
-//! Printed k against the formula they come from; batteries against known currents.
+//! Printed k against the formula they come from.
 
-use spile_tables::battery::Chemistry;
-use spile_tables::fault::{adiabatic, adiabatics, battery_resistance, metal, metals};
+use spile_tables::fault::{adiabatic, adiabatics, metal, metals};
 
 use crate::near;
 
@@ -47,25 +46,4 @@ fn beta_is_the_reciprocal_of_alpha_at_nought() {
     near("copper", metal("copper").unwrap().value.beta_k, 1.0 / 0.00393 - 20.0, 0.001);
     near("aluminium", metal("aluminium").unwrap().value.beta_k, 1.0 / 0.00403 - 20.0, 0.001);
     assert_eq!(metals().len(), 3);
-}
-
-#[test]
-fn batteries_give_the_currents_they_are_known_for() {
-    // Shorted 12 V, 100 Ah batteries [A] (the usual ranges): AGM 2000–3000, flooded 1200–2500,
-    // iron phosphate 1600–6000; E/R at 12.8 or 13.2 V must bracket them within a tenth.
-    let cases = [
-        (Chemistry::Agm, 12.8, 2000.0, 3000.0),
-        (Chemistry::Flooded, 12.6, 1200.0, 2500.0),
-        (Chemistry::Lfp, 13.2, 1600.0, 6000.0),
-    ];
-    for (chemistry, volts, low_a, high_a) in cases {
-        let r = battery_resistance(chemistry).unwrap().value;
-        near("least", volts / r.high.in_ohm(), low_a, 0.11);
-        near("greatest", volts / r.low.in_ohm(), high_a, 0.11);
-        assert!(r.low <= r.likely && r.likely <= r.high);
-    }
-    for chemistry in Chemistry::ALL {
-        assert_eq!(Chemistry::from_key(chemistry.key()), Some(chemistry));
-        assert!(battery_resistance(chemistry).is_some_and(|e| !e.may_stop()));
-    }
 }

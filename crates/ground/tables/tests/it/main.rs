@@ -7,6 +7,7 @@ mod conductor;
 mod every_table;
 mod fault;
 mod fuse;
+mod typical;
 mod workshop;
 
 /// Fails with `what` unless `got` lies within `tolerance` (a share) of `expected`.
