@@ -1,0 +1,364 @@
+//! Runs, fuse block, bank, sources and the body as a return: made typed.
+
+use spile_answer::{Basis, Given};
+use spile_quantity::{Area, CableSize, Length, Resistance, Temperature};
+
+use super::plausible as p;
+use super::{Resolver, named, text, typical};
+use crate::file::{
+    BuildFile, CableFile, Chemistry, FuseFamily, FuseFile, Q, ReturnFile, ReturnPath, RunFile,
+    SourceSupplyFile, WayFile,
+};
+use crate::model::{Bank, Block, Body, Cable, Fuse, Item, Named, Return, Run, Source, Way};
+use crate::read::Said;
+
+/// What is assumed of a conductor that little is said of.
+struct Assumed<'a> {
+    section: &'a str,
+    length: &'a str,
+    like: Option<&'a Cable>,
+}
+
+#[derive(Default, Clone)]
+struct CableSaid {
+    section: Option<Said<CableSize>>,
+    length: Q<Length>,
+    insulation: Q<Temperature>,
+    ambient: Q<Temperature>,
+    bundle: Option<Said<u32>>,
+}
+
+fn cable(said: &CableSaid, assumed: &Assumed<'_>, r: &mut Resolver<'_>) -> Cable {
+    if let Some(section) = &said.section
+        && let CableSize::Metric(area) = section.value
+        && !(0.2..=300.0).contains(&area.in_mm2())
+    {
+        r.reader.tell(
+            &section.at,
+            "a cable's section lies between 0.2 mm² and 300 mm²",
+            "not plausible",
+            "check the number and its unit",
+        );
+    }
+    if let Some(bundle) = &said.bundle
+        && !(1..=60).contains(&bundle.value)
+    {
+        r.reader.tell(
+            &bundle.at,
+            "a bundle has between 1 and 60 conductors",
+            "not plausible",
+            "count the current-carrying conductors that lie together, feed and return alike",
+        );
+    }
+    let (section, section_source, section_assumed) = match (&said.section, assumed.like) {
+        (Some(section), _) => (section.value, r.files.place(&section.at), false),
+        (None, Some(like)) => (like.section, like.section_source.clone(), like.section_assumed),
+        (None, None) => (
+            CableSize::Metric(typical::<Area>(assumed.section).likely()),
+            "common practice".to_owned(),
+            true,
+        ),
+    };
+    let length = r.given(&said.length, Basis::Measured, p::CABLE_M).unwrap_or_else(|| {
+        assumed.like.map_or_else(|| typical(assumed.length), |like| like.length.clone())
+    });
+    let mut temperature =
+        |said: &Q<Temperature>, bounds, like: fn(&Cable) -> &Given<Temperature>, key| {
+            r.given(said, Basis::Measured, bounds).unwrap_or_else(|| {
+                assumed.like.map_or_else(|| typical(key), |cable| like(cable).clone())
+            })
+        };
+    let insulation = temperature(
+        &said.insulation,
+        p::INSULATION_C,
+        |cable| &cable.insulation,
+        "insulation-rating",
+    );
+    let ambient =
+        temperature(&said.ambient, p::SURROUNDINGS_C, |cable| &cable.ambient, "cable-place");
+    if ambient.value.likely >= insulation.value.likely
+        && let Some(said) = said.ambient.as_ref().or(said.insulation.as_ref())
+    {
+        r.reader.tell(
+            &said.at,
+            "the surroundings are as hot as the insulation stands",
+            "no current could pass",
+            "check the two temperatures, or choose another insulation or another way",
+        );
+    }
+    Cable {
+        section,
+        section_source,
+        section_assumed,
+        length,
+        insulation,
+        ambient,
+        bundle: said
+            .bundle
+            .as_ref()
+            .map_or_else(|| assumed.like.map_or(2, |like| like.bundle), |said| said.value),
+    }
+}
+
+fn said(file: Option<&Said<CableFile>>) -> CableSaid {
+    file.map(|said| CableSaid {
+        section: said.value.section.clone(),
+        length: said.value.length.clone(),
+        insulation: said.value.insulation.clone(),
+        ambient: said.value.ambient.clone(),
+        bundle: said.value.bundle.clone(),
+    })
+    .unwrap_or_default()
+}
+
+/// The body as a return.
+pub(super) fn body(file: &BuildFile, r: &mut Resolver<'_>) -> Body {
+    let file = file.body.as_ref().map(|said| said.value.clone()).unwrap_or_default();
+    Body {
+        resistance: r.or_typical(&file.resistance, p::RESISTANCE_OHM, "body-return"),
+        stud: r.or_typical(&file.stud, p::RESISTANCE_OHM, "bond-stud"),
+        cable: cable(
+            &said(file.cable.as_ref()),
+            &Assumed { section: "bond-section", length: "bond-length", like: None },
+            r,
+        ),
+        insulated: file.insulated.as_ref().is_some_and(|said| said.value),
+    }
+}
+
+/// Every run of the build, with the way that feeds it.
+pub(super) fn runs(file: &BuildFile, items: &Named<Item>, r: &mut Resolver<'_>) -> Named<Run> {
+    let ways = ways(file, r);
+    named(&file.runs, |name, run: &RunFile| {
+        let to = run.to.as_ref().unwrap_or(name);
+        if !items.contains_key(&to.value) && !file.items.names().any(|known| known == to.value) {
+            let names: Vec<&str> = file.items.names().collect();
+            r.reader.tell(
+                &to.at,
+                format!(
+                    "the run `{}` goes to nothing: there is no item `{}`",
+                    name.value, to.value
+                ),
+                "not in the build",
+                crate::read::suggestion(&to.value, &names),
+            );
+        }
+        let feed = cable(
+            &CableSaid {
+                section: run.section.clone(),
+                length: run.length.clone(),
+                insulation: run.insulation.clone(),
+                ambient: run.ambient.clone(),
+                bundle: run.bundle.clone(),
+            },
+            &Assumed { section: "run-section", length: "run-length", like: None },
+            r,
+        );
+        let back = back(run.r#return.as_ref(), &feed, r);
+        Some(Run {
+            to: to.value.clone(),
+            joints: r.or_typical(&run.joints, p::RESISTANCE_OHM, "plug"),
+            back,
+            back_assumed: run.r#return.is_none(),
+            along: text(&run.along),
+            way: ways.get(&name.value).cloned(),
+            feed,
+        })
+    })
+}
+
+fn back(said: Option<&Said<ReturnFile>>, feed: &Cable, r: &mut Resolver<'_>) -> Return {
+    let file = said.map(|said| said.value.clone()).unwrap_or_default();
+    let by_body = file.by.as_ref().is_some_and(|by| by.value == ReturnPath::Body);
+    let stud_cable = typical::<Length>("body-stud-cable");
+    let own = CableSaid {
+        section: file.section.clone(),
+        length: file.length.clone(),
+        insulation: file.insulation.clone(),
+        ambient: file.ambient.clone(),
+        bundle: None,
+    };
+    if let (Some(stud), false) = (&file.stud, by_body) {
+        r.reader.tell(
+            &stud.at,
+            "a return by cable has no stud on the body",
+            "not used",
+            "add by = \"body\", or leave the stud out",
+        );
+    }
+    let mut cable =
+        cable(&own, &Assumed { section: "run-section", length: "run-length", like: Some(feed) }, r);
+    if by_body {
+        if file.length.is_none() {
+            cable.length = stud_cable;
+        }
+        let stud = r.or_typical(&file.stud, p::RESISTANCE_OHM, "stud-body");
+        Return::Body { cable, stud }
+    } else {
+        Return::Cable(cable)
+    }
+}
+
+/// The way that feeds each run, by the run's name.
+fn ways(file: &BuildFile, r: &mut Resolver<'_>) -> Named<Way> {
+    let mut ways: Named<Way> = Named::new();
+    let Some(block) = &file.block else { return ways };
+    let count = block.value.count.as_ref().map(|said| said.value);
+    for (number, WayFile { fuse, family, run }) in block.value.ways.iter() {
+        match (number.value.parse::<u32>(), count) {
+            (Ok(n), Some(count)) if n == 0 || n > count => r.reader.tell(
+                &number.at,
+                format!("there is no way {n} in a block of {count}"),
+                "no such way",
+                "ways are numbered from 1; check the number or the block's `count`",
+            ),
+            (Ok(_), _) => {}
+            (Err(_), _) => r.reader.tell(
+                &number.at,
+                format!("`{}` is not the number of a way", number.value),
+                "not a number",
+                "name ways by their numbers: [block.ways.5]",
+            ),
+        }
+        let fuse = r.given(fuse, Basis::Measured, p::CURRENT_A);
+        let Some(run) = run else { continue };
+        if !r.known(Some(run), "run", file.runs.names()) {
+            continue;
+        }
+        let way = Way {
+            number: number.value.clone(),
+            fuse,
+            family: family.as_ref().map_or(FuseFamily::Blade, |family| family.value),
+        };
+        if let Some(other) = ways.get(&run.value) {
+            r.reader.tell(
+                &run.at,
+                format!("the run `{}` is fed by way {} already", run.value, other.number),
+                "fed twice",
+                "one run hangs on one way: name another run here, or leave it out",
+            );
+        } else {
+            ways.insert(run.value.clone(), way);
+        }
+    }
+    ways
+}
+
+/// The fuse block.
+pub(super) fn block(file: &BuildFile, r: &mut Resolver<'_>) -> Block {
+    let file = file.block.as_ref().map(|said| said.value.clone()).unwrap_or_default();
+    let feed = cable(
+        &said(file.feed.as_ref()),
+        &Assumed { section: "bank-run-section", length: "bank-run-length", like: None },
+        r,
+    );
+    let back = cable(
+        &said(file.r#return.as_ref()),
+        &Assumed { section: "bank-run-section", length: "bank-run-length", like: Some(&feed) },
+        r,
+    );
+    Block {
+        count: file.count.as_ref().map(|said| said.value),
+        total: r.papers(&file.total, p::CURRENT_A),
+        per_way: r.papers(&file.per_way, p::CURRENT_A),
+        assumed: file.feed.is_none(),
+        feed,
+        back,
+        joints: r.or_typical(&file.joints, p::RESISTANCE_OHM, "bank-joints"),
+        ambient: r.or_typical(&file.ambient, p::SURROUNDINGS_C, "block-place"),
+    }
+}
+
+/// The house battery.
+pub(super) fn bank(file: &BuildFile, r: &mut Resolver<'_>) -> Option<Bank> {
+    let said = file.bank.as_ref()?;
+    let bank = &said.value;
+    r.known(bank.part.as_ref(), "part", file.parts.names());
+    let volts = r.given(&bank.volts, Basis::Measured, p::VOLT_V);
+    if let (Some(volts), Some(at), Some(system)) = (&volts, &bank.volts, &file.system) {
+        let system = system.value.ranged.likely;
+        if (volts.likely() - system).in_v().abs() > 1.5 * (system.in_v() / 12.0) {
+            r.reader.tell(
+                &at.at,
+                "the bank's voltage is not that of the house circuit",
+                "not the circuit's voltage",
+                "check `system`, or give the voltage of the batteries as they are joined",
+            );
+        }
+    }
+    let count = bank.count.as_ref().map_or(1, |count| count.value);
+    if let Some(said) = &bank.count
+        && !(1..=24).contains(&said.value)
+    {
+        r.reader.tell(
+            &said.at,
+            "a bank has between 1 and 24 batteries",
+            "not plausible",
+            "count the batteries in parallel",
+        );
+    }
+    let capacity = bank.capacity.as_ref().and_then(|said| {
+        let bounds = p::CHARGE_AS;
+        let charge = said.value.charge.ranged;
+        if [charge.low, charge.high]
+            .iter()
+            .any(|end| (bounds.low..=bounds.high).contains(&end.in_a_s()))
+        {
+            Some(Given {
+                value: charge,
+                basis: Basis::Papers,
+                source: r.files.place(&said.at).into(),
+                how: "see the label of the battery".into(),
+            })
+        } else {
+            r.reader.tell(
+                &said.at,
+                format!("{} cannot be this", bounds.what),
+                "not plausible",
+                "expected between 1 Ah and 5000 Ah; check the number and its unit",
+            );
+            None
+        }
+    });
+    Some(Bank {
+        kind: bank.kind.as_ref().map_or(Chemistry::Agm, |kind| kind.value),
+        kind_assumed: bank.kind.is_none(),
+        count,
+        capacity,
+        hour_rate: bank.capacity.as_ref().and_then(|said| said.value.hour_rate),
+        resistance: r.given(&bank.resistance, Basis::Measured, p::RESISTANCE_OHM),
+        limit: r.papers(&bank.limit, p::CURRENT_A),
+        fuse: main_fuse(bank.fuse.as_ref(), r),
+        fuse_assumed: bank.fuse.is_none(),
+    })
+}
+
+fn main_fuse(said: Option<&Said<FuseFile>>, r: &mut Resolver<'_>) -> Fuse {
+    let file = said.map(|said| said.value.clone()).unwrap_or_default();
+    Fuse {
+        rating: r.given(&file.rating, Basis::Measured, p::CURRENT_A),
+        family: file.family.as_ref().map(|said| said.value),
+        resistance: r.or_typical::<Resistance>(&file.resistance, p::RESISTANCE_OHM, "fuse-main"),
+        breaks: r.papers(&file.breaks, p::BREAKING_A),
+        from_post: r.given(&file.from_post, Basis::Measured, p::DISTANCE_M),
+    }
+}
+
+/// What charges the bank.
+pub(super) fn sources(file: &BuildFile, r: &mut Resolver<'_>) -> Named<Source> {
+    named(&file.sources, |name, source: &SourceSupplyFile| {
+        if source.kind.is_none() {
+            r.reader.tell(
+                &name.at,
+                format!("the source `{}` does not say what it is", name.value),
+                "`kind` is missing here",
+                "add kind = \"solar\", \"alternator\", \"hook-up\" or \"generator\"",
+            );
+        }
+        Some(Source {
+            kind: source.kind.as_ref().map(|kind| kind.value),
+            current: r.papers(&source.current, p::CURRENT_A),
+            power: r.papers(&source.power, p::POWER_W),
+        })
+    })
+}
