@@ -26,6 +26,11 @@ impl<'a> Cursor<'a> {
         self.at = at;
     }
 
+    /// Goes `count` characters on.
+    pub(crate) fn skip(&mut self, count: usize) {
+        self.at += count;
+    }
+
     pub(crate) fn peek(&self) -> Option<char> {
         self.peek_at(0)
     }
@@ -64,6 +69,15 @@ impl<'a> Cursor<'a> {
 
     /// Takes `word`, in any case, if it comes next and no letter or digit follows it.
     pub(crate) fn eat_word(&mut self, word: &str) -> bool {
+        self.eat_unless(word, char::is_alphanumeric)
+    }
+
+    /// Takes `letters`, in any case, if they come next and no letter follows them.
+    pub(crate) fn eat_letters(&mut self, letters: &str) -> bool {
+        self.eat_unless(letters, char::is_alphabetic)
+    }
+
+    fn eat_unless(&mut self, word: &str, goes_on: impl Fn(char) -> bool) -> bool {
         let mut ahead = 0;
         for c in word.chars() {
             if !self.peek_at(ahead).is_some_and(|found| found.eq_ignore_ascii_case(&c)) {
@@ -71,7 +85,7 @@ impl<'a> Cursor<'a> {
             }
             ahead += 1;
         }
-        if self.peek_at(ahead).is_some_and(char::is_alphanumeric) {
+        if self.peek_at(ahead).is_some_and(goes_on) {
             return false;
         }
         self.at += ahead;

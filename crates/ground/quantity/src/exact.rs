@@ -133,26 +133,25 @@ impl Exact {
     }
 
     /// Digits that round as the number itself does. A quotient that does not end is cut after more
-    /// digits (800) than any point half-way between two doubles has (768), and marked by a last
-    /// digit as being above the cut.
+    /// digits (over 800) than any point half-way between two doubles has (768), and marked by a
+    /// last digit as being above the cut.
     fn digits(self) -> String {
+        const AT_ONCE: u32 = 18;
         let den = u128::from(self.den);
         let mut text = (self.num / den).to_string();
         let mut rest = self.num % den;
-        let mut exp = self.exp;
-        let mut count = 0;
-        while rest != 0 && count < 800 {
-            rest *= 10;
-            text.push(char::from(b'0' + (rest / den) as u8));
+        let mut behind = 0;
+        while rest != 0 && behind < 800 {
+            rest *= 10_u128.pow(AT_ONCE);
+            text.push_str(&format!("{:018}", rest / den));
             rest %= den;
-            exp = exp.saturating_sub(1);
-            count += 1;
+            behind += AT_ONCE.cast_signed();
         }
         if rest != 0 {
             text.push('1');
-            exp = exp.saturating_sub(1);
+            behind += 1;
         }
-        format!("{text}e{exp}")
+        format!("{text}e{}", self.exp.saturating_sub(behind))
     }
 
     fn reduced(mut self) -> Self {

@@ -8,7 +8,7 @@ use std::ops::Range;
 pub struct Misread {
     /// What is wrong.
     pub kind: MisreadKind,
-    /// Where in the text, in bytes; empty at the place where something is missing.
+    /// Where in the text, in bytes; empty where nothing is written.
     pub span: Range<usize>,
     /// The offending part of the text.
     pub found: String,

@@ -1,5 +1,7 @@
 //! Numbers as people write them: decimals with point or comma, thousands, fractions.
 
+use std::cmp::Ordering;
+
 use crate::cursor::Cursor;
 use crate::exact::Exact;
 use crate::{Misread, MisreadKind};
@@ -70,14 +72,14 @@ fn token(cursor: &mut Cursor<'_>) -> String {
         let next = cursor.peek_at(4);
         let over = next.is_none_or(|c| !c.is_ascii_digit() && c != '/');
         if grouped && space && three && over {
-            cursor.set(cursor.at() + 1);
+            cursor.skip(1);
             token.push(' ');
             token.push_str(&cursor.digits());
         } else if is_point(cursor.peek()) && (cursor.is_digit_at(1) || is_point(cursor.peek_at(1)))
         {
             grouped = false;
             token.extend(cursor.peek());
-            cursor.set(cursor.at() + 1);
+            cursor.skip(1);
             token.push_str(&cursor.digits());
         } else {
             return token;
@@ -151,7 +153,7 @@ fn exponent(cursor: &mut Cursor<'_>, start: usize) -> Result<i32, Misread> {
         return Ok(0);
     }
     let negative = cursor.peek_at(1) == Some('-');
-    cursor.set(cursor.at() + 1 + sign);
+    cursor.skip(1 + sign);
     let digits = cursor.digits();
     let exp: i32 = digits.parse().unwrap_or(i32::MAX);
     if exp > 999 {
@@ -169,7 +171,7 @@ fn fraction(
 ) -> Result<Option<Exact>, Misread> {
     if cursor.peek() == Some('/') && cursor.is_digit_at(1) {
         if token.contains([' ', '.', ',']) {
-            cursor.set(cursor.at() + 1);
+            cursor.skip(1);
             cursor.digits();
             return Err(bad(cursor, start, "write a fraction such as `5/16` or `17 5/16`"));
         }
@@ -177,25 +179,20 @@ fn fraction(
     }
     let before = cursor.at();
     cursor.skip_spaces();
-    let part = match vulgar(cursor) {
-        Some(part) => part,
-        None => {
-            if before == cursor.at() && cursor.peek() == Some('-') {
-                cursor.set(before + 1);
-            }
-            let numerator = if before == cursor.at() { String::new() } else { cursor.digits() };
-            let is_fraction =
-                !numerator.is_empty() && cursor.peek() == Some('/') && cursor.is_digit_at(1);
-            if !is_fraction {
-                cursor.set(before);
-                return Ok(None);
-            }
-            let part = ratio(cursor, start, &numerator)?;
-            if part.compare(Exact::signed(1, 0)) != Some(std::cmp::Ordering::Less) {
+    let mut part = vulgar(cursor);
+    if part.is_none() && (before < cursor.at() || cursor.eat("-")) {
+        let numerator = cursor.digits();
+        if !numerator.is_empty() && cursor.peek() == Some('/') && cursor.is_digit_at(1) {
+            let below_one = ratio(cursor, start, &numerator)?;
+            if below_one.compare(Exact::signed(1, 0)) != Some(Ordering::Less) {
                 return Err(bad(cursor, start, "the fraction behind a whole number is below one"));
             }
-            part
+            part = Some(below_one);
         }
+    }
+    let Some(part) = part else {
+        cursor.set(before);
+        return Ok(None);
     };
     let sum = Exact::decimal(whole, "", 0).and_then(|whole| whole.plus(part));
     sum.map(Some).ok_or_else(|| too_long(cursor, start))
@@ -203,7 +200,7 @@ fn fraction(
 
 /// Takes `/` and the denominator.
 fn ratio(cursor: &mut Cursor<'_>, start: usize, numerator: &str) -> Result<Exact, Misread> {
-    cursor.set(cursor.at() + 1);
+    cursor.skip(1);
     let denominator = cursor.digits();
     let (Ok(num), Ok(den)) = (numerator.parse(), denominator.parse::<u32>()) else {
         return Err(too_long(cursor, start));
@@ -231,6 +228,6 @@ fn vulgar(cursor: &mut Cursor<'_>) -> Option<Exact> {
         '⅞' => (7, 8),
         _ => return None,
     };
-    cursor.set(cursor.at() + 1);
+    cursor.skip(1);
     Exact::new(num, den, 0)
 }

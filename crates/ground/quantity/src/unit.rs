@@ -79,61 +79,61 @@ macro_rules! quantity {
 }
 
 quantity!(
-    /// A length [m].
+    /// A length \[m\].
     Length, "length", "m", m, in_m, mm / in_mm = 1000.0 "millimetres");
 quantity!(
-    /// An area, a cable's section among them [m²].
+    /// An area, a cable's section among them \[m²\].
     Area, "area", "m²", m2, in_m2, mm2 / in_mm2 = 1e6 "square millimetres", cm2 / in_cm2 = 1e4 "square centimetres");
 quantity!(
-    /// A volume [m³].
+    /// A volume \[m³\].
     Volume, "volume", "m³", m3, in_m3, litres / in_litres = 1000.0 "litres");
 quantity!(
-    /// A mass [kg].
+    /// A mass \[kg\].
     Mass, "mass", "kg", kg, in_kg);
 quantity!(
-    /// A force [N].
+    /// A force \[N\].
     Force, "force", "N", n, in_n);
 quantity!(
-    /// A length of time [s].
+    /// A length of time \[s\].
     Time, "time", "s", s, in_s);
 quantity!(
-    /// A temperature on the Celsius scale [°C].
+    /// A temperature on the Celsius scale \[°C\].
     Temperature, "temperature", "°C", celsius, in_celsius);
 quantity!(
-    /// A difference of temperatures [K].
+    /// A difference of temperatures \[K\].
     TemperatureDifference, "temperature difference", "K", k, in_k);
 quantity!(
-    /// A voltage [V].
+    /// A voltage \[V\].
     Voltage, "voltage", "V", v, in_v, mv / in_mv = 1000.0 "millivolts");
 quantity!(
-    /// A current [A].
+    /// A current \[A\].
     Current, "current", "A", a, in_a);
 quantity!(
-    /// An electrical resistance [Ω].
+    /// An electrical resistance \[Ω\].
     Resistance, "resistance", "Ω", ohm, in_ohm, mohm / in_mohm = 1000.0 "milliohms");
 quantity!(
-    /// A power, electrical or heat [W].
+    /// A power, electrical or heat \[W\].
     Power, "power", "W", w, in_w);
 quantity!(
-    /// An energy [J].
+    /// An energy \[J\].
     Energy, "energy", "J", j, in_j);
 quantity!(
-    /// An electric charge [A·s]; batteries are labelled in ampere-hours.
+    /// An electric charge \[A·s\]; batteries are labelled in ampere-hours.
     Charge, "charge", "A·s", a_s, in_a_s);
 quantity!(
-    /// A volume flow [m³/s].
+    /// A volume flow \[m³/s\].
     Flow, "flow", "m³/s", m3_per_s, in_m3_per_s, m3_per_h / in_m3_per_h = 3600.0 "cubic metres an hour");
 quantity!(
-    /// A pressure or mechanical stress [Pa].
+    /// A pressure or mechanical stress \[Pa\].
     Pressure, "pressure", "Pa", pa, in_pa);
 quantity!(
-    /// An angle [rad].
+    /// An angle \[rad\].
     Angle, "angle", "rad", rad, in_rad);
 quantity!(
-    /// A thermal conductance, U·A [W/K].
+    /// A thermal conductance, U·A \[W/K\].
     Conductance, "thermal conductance", "W/K", w_per_k, in_w_per_k);
 quantity!(
-    /// A thermal conductivity [W/(m·K)].
+    /// A thermal conductivity \[W/(m·K)\].
     Conductivity, "thermal conductivity", "W/(m·K)", w_per_m_k, in_w_per_m_k);
 
 quantity!(

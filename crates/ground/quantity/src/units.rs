@@ -2,8 +2,8 @@
 //!
 //! Sizes are those of NIST SP 811 (2008), appendix B, which gives the foot, pound, gallon and the
 //! International Table BTU as exact by definition; units of an hour, a minute or a gallon a minute
-//! follow from them as ratios. Only the degree and the circular mil contain π, which is carried to
-//! nineteen digits.
+//! follow from them as ratios. Only the degree and the circular mil contain π; their sizes are carried
+//! to nineteen digits, so that a reading may differ in its last bit from `Angle::degrees`.
 
 use std::marker::PhantomData;
 
@@ -81,6 +81,10 @@ impl<Q: Readable> Unit<Q> {
             scaled / 10_f64.powi(self.exp)
         };
         tens - offset
+    }
+
+    pub(crate) fn is_si(&self) -> bool {
+        (self.num, self.den, self.exp, self.offset.0) == (1, 1, 0, 0)
     }
 
     pub(crate) fn has_offset(&self) -> bool {
@@ -347,8 +351,8 @@ impl Readable for Current {
 
 impl Readable for Resistance {
     const UNITS: &'static [Unit<Self>] = &[
-        unit("Ω", &[], &["ohm", "ohms"], (1, 1, 0)),
         unit("mΩ", &["mohm", "mOhm", "mohms"], &["milliohm", "milliohms"], (1, 1, -3)),
+        unit("Ω", &[], &["ohm", "ohms"], (1, 1, 0)),
         unit(
             "µΩ",
             &["uΩ", "µohm", "uohm"],

@@ -143,7 +143,7 @@ fn term<Q: Readable>(cursor: &mut Cursor<'_>) -> Result<Option<Term<Q>>, Misread
         let before = cursor.at();
         let hyphen = first.symbol() == "ft" && cursor.peek() == Some('-') && cursor.is_digit_at(1);
         if hyphen {
-            cursor.set(before + 1);
+            cursor.skip(1);
         }
         cursor.skip_spaces();
         let start = cursor.at();
@@ -187,7 +187,7 @@ fn tail<Q: Readable>(cursor: &mut Cursor<'_>) -> Result<Tail<Q>, Misread> {
         return Ok(Tail::Sides(side, side));
     }
     if let Some(sign @ ('+' | '-')) = cursor.peek() {
-        cursor.set(start + 1);
+        cursor.skip(1);
         let first = side(cursor)?;
         cursor.skip_spaces();
         if !cursor.eat("/") {
