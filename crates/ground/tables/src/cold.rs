@@ -18,7 +18,7 @@ pub struct Insulation {
     pub key: String,
     /// What people call it.
     pub name: String,
-    /// Its thermal conductivity [W/(m·K)].
+    /// Its thermal conductivity \[W/(m·K)\].
     pub conductivity: Conductivity,
 }
 
@@ -27,35 +27,35 @@ pub struct Insulation {
 pub struct Surface {
     /// The name to ask for it by: `still-wall`, `iso-inside-wall`, `wind-3.4-m-s`.
     pub key: String,
-    /// The coefficient [W/(m²·K)].
+    /// The coefficient \[W/(m²·K)\].
     pub w_per_m2_k: f64,
 }
 
 /// Dry air at 20 °C and 101.325 kPa.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Air {
-    /// Density at 0 °C [kg/m³].
+    /// Density at 0 °C \[kg/m³\].
     pub density_0c_kg_per_m3: f64,
-    /// Specific heat [J/(kg·K)].
+    /// Specific heat \[J/(kg·K)\].
     pub heat_capacity_j_per_kg_k: f64,
-    /// Thermal conductivity [W/(m·K)].
+    /// Thermal conductivity \[W/(m·K)\].
     pub conductivity: Conductivity,
-    /// Kinematic viscosity [m²/s].
+    /// Kinematic viscosity \[m²/s\].
     pub viscosity_m2_per_s: f64,
-    /// Prandtl number [1].
+    /// Prandtl number \[1\].
     pub prandtl: f64,
 }
 
 /// Water and ice.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Water {
-    /// Specific heat of water [J/(kg·K)].
+    /// Specific heat of water \[J/(kg·K)\].
     pub liquid_j_per_kg_k: f64,
-    /// Specific heat of ice [J/(kg·K)].
+    /// Specific heat of ice \[J/(kg·K)\].
     pub ice_j_per_kg_k: f64,
-    /// Heat of freezing [J/kg].
+    /// Heat of freezing \[J/kg\].
     pub fusion_j_per_kg: f64,
-    /// Heat of evaporation at 0 °C [J/kg].
+    /// Heat of evaporation at 0 °C \[J/kg\].
     pub evaporation_0c_j_per_kg: f64,
 }
 
@@ -66,11 +66,11 @@ pub struct Food {
     pub key: String,
     /// The share of water by mass, where it is told.
     pub water: Option<Share>,
-    /// Specific heat above freezing [J/(kg·K)].
+    /// Specific heat above freezing \[J/(kg·K)\].
     pub above_j_per_kg_k: f64,
-    /// Specific heat below freezing [J/(kg·K)].
+    /// Specific heat below freezing \[J/(kg·K)\].
     pub below_j_per_kg_k: f64,
-    /// Heat of freezing [J/kg].
+    /// Heat of freezing \[J/kg\].
     pub latent_j_per_kg: f64,
 }
 

@@ -13,7 +13,7 @@ pub(crate) static FILE: Lazy =
 
 const METRES_IN_1000_FT: f64 = 304.8;
 
-/// A copper conductor sold by its section: the greatest resistance of one metre at 20 °C [Ω].
+/// A copper conductor sold by its section: the greatest resistance of one metre at 20 °C \[Ω\].
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MetricSize {
     /// The nominal section.
@@ -31,7 +31,7 @@ pub struct MetricSize {
 pub struct AwgSize {
     /// The number of the gauge, with 0 for 1/0, -1 for 2/0, -2 for 3/0 and -3 for 4/0.
     pub awg: i32,
-    /// The resistance of one metre at 75 °C [Ω].
+    /// The resistance of one metre at 75 °C \[Ω\].
     pub stranded_75c: Resistance,
 }
 
@@ -51,13 +51,13 @@ pub struct Material {
     pub key: String,
     /// What people call it.
     pub name: String,
-    /// The least resistivity at 20 °C [Ω·m].
+    /// The least resistivity at 20 °C \[Ω·m\].
     pub rho20_low_ohm_m: f64,
-    /// The likeliest resistivity at 20 °C [Ω·m].
+    /// The likeliest resistivity at 20 °C \[Ω·m\].
     pub rho20_ohm_m: f64,
-    /// The greatest resistivity at 20 °C [Ω·m].
+    /// The greatest resistivity at 20 °C \[Ω·m\].
     pub rho20_high_ohm_m: f64,
-    /// The temperature coefficient of resistance at 20 °C [1/K], where one is given.
+    /// The temperature coefficient of resistance at 20 °C \[1/K\], where one is given.
     pub alpha20_per_k: Option<f64>,
 }
 
@@ -203,22 +203,17 @@ pub fn drop_constants() -> &'static [Entry<DropConstant>] {
 }
 
 /// The greatest share of its voltage that a circuit should lose on the way (0.03 is 3 %).
-pub fn greatest_drop(service: Service) -> &'static Entry<f64> {
+pub fn greatest_drop(service: Service) -> Entry<f64> {
     #[derive(Deserialize)]
     #[serde(deny_unknown_fields)]
     struct Row {
         kind: Service,
         share: f64,
     }
-    static ROWS: LazyLock<Vec<Entry<(Service, f64)>>> =
-        LazyLock::new(|| FILE.rows("drop_practice", |row: Row| (row.kind, row.share / 100.0)));
-    static SHARES: LazyLock<[Entry<f64>; 2]> = LazyLock::new(|| {
-        [Service::Critical, Service::Other].map(|wanted| {
-            let row = ROWS.iter().find(|e| e.value.0 == wanted);
-            row.expect("drop_practice has a row a service").map(|(_, share)| *share)
-        })
-    });
-    &SHARES[service as usize]
+    static ROWS: LazyLock<Vec<Entry<Row>>> =
+        LazyLock::new(|| FILE.rows("drop_practice", |r: Row| r));
+    let row = ROWS.iter().find(|e| e.value.kind == service);
+    row.expect("drop_practice has a row a service").map(|r| r.share / 100.0)
 }
 
 /// Whether two sections are the same size as sold.

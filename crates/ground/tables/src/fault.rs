@@ -16,9 +16,9 @@ pub(crate) static FILE: Lazy =
 pub struct Metal {
     /// `copper`, `aluminium` or `steel`.
     pub name: String,
-    /// K [A·√s/mm²].
+    /// K \[A·√s/mm²\].
     pub k_a_sqrt_s_per_mm2: f64,
-    /// β, the reciprocal of the temperature coefficient at 0 °C [K].
+    /// β, the reciprocal of the temperature coefficient at 0 °C \[K\].
     pub beta_k: f64,
 }
 
@@ -35,7 +35,7 @@ pub struct Adiabatic {
     pub start: Temperature,
     /// The temperature that its insulation stands for the moment.
     pub end: Temperature,
-    /// k [A·√s/mm²].
+    /// k \[A·√s/mm²\].
     pub k_a_sqrt_s_per_mm2: f64,
 }
 

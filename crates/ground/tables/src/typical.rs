@@ -37,11 +37,11 @@ pub struct Typical<Q> {
 /// ```
 pub fn typical<Q: Readable>(key: &str) -> Option<Typical<Q>> {
     let raw = RAW.get(key).filter(|raw| raw.kind == Q::NAME)?;
-    let bound = |value: &Value| {
-        let text = value.as_str()?;
-        read::<Q>(text).ok().map(|written| written.ranged.likely)
-    };
-    let ranged = Ranged::new(bound(&raw.low)?, bound(&raw.likely)?, bound(&raw.high)?)?;
+    let [low, likely, high] = [&raw.low, &raw.likely, &raw.high].map(|bound| {
+        let written = read::<Q>(bound.as_str()?).ok()?;
+        (!written.tolerance_given).then_some(written.ranged.likely)
+    });
+    let ranged = Ranged::new(low?, likely?, high?)?;
     Some(raw.with(ranged))
 }
 
@@ -54,8 +54,9 @@ pub fn typical<Q: Readable>(key: &str) -> Option<Typical<Q>> {
 /// ```
 pub fn typical_number(key: &str) -> Option<(Typical<f64>, &'static str)> {
     let raw = RAW.get(key).filter(|raw| raw.kind == NUMBER)?;
-    let bound = |value: &Value| value.as_float().or(value.as_integer().map(|n| n as f64));
-    let (low, likely, high) = (bound(&raw.low)?, bound(&raw.likely)?, bound(&raw.high)?);
+    let [low, likely, high] = [&raw.low, &raw.likely, &raw.high]
+        .map(|bound| bound.as_float().or(bound.as_integer().map(|whole| whole as f64)));
+    let (low, likely, high) = (low?, likely?, high?);
     let ranged = (low <= likely && likely <= high).then_some(Ranged { low, likely, high })?;
     Some((raw.with(ranged), raw.unit.as_deref()?))
 }
@@ -71,8 +72,21 @@ pub fn typical_keys() -> impl Iterator<Item = (&'static str, &'static str)> {
 const NUMBER: &str = "number";
 
 static RAW: LazyLock<BTreeMap<String, Raw>> = LazyLock::new(|| {
-    toml::from_str(include_str!("../data/typical.toml"))
-        .unwrap_or_else(|e| panic!("data/typical.toml: {e}"))
+    let files = [
+        ("typical", include_str!("../data/typical.toml")),
+        ("typical_cold", include_str!("../data/typical_cold.toml")),
+        ("typical_wire", include_str!("../data/typical_wire.toml")),
+    ];
+    let mut all = BTreeMap::new();
+    for (name, text) in files {
+        let some: BTreeMap<String, Raw> =
+            toml::from_str(text).unwrap_or_else(|e| panic!("data/{name}.toml: {e}"));
+        for (key, raw) in some {
+            let before = all.insert(key, raw);
+            assert!(before.is_none(), "data/{name}.toml has a key of another file");
+        }
+    }
+    all
 });
 
 #[derive(Deserialize)]
@@ -103,7 +117,7 @@ pub(crate) fn info() -> TableInfo {
         source: common_practice(),
         status: Status::FromMemory,
         class: Class::Practice,
-        columns: ["kind", "likely", "low", "high"].map(|c| (c, "as its kind")).to_vec(),
+        columns: ["low", "likely", "high"].map(|c| (c, "as its kind")).to_vec(),
         rows: RAW.len(),
         note: None,
     }

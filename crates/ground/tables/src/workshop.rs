@@ -63,7 +63,7 @@ pub struct EdgeDistance {
     pub key: String,
     /// The material.
     pub material: String,
-    /// How many diameters [1].
+    /// How many diameters \[1\].
     pub diameters: f64,
     /// Of what.
     pub of: Of,

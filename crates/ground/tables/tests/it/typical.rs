@@ -3,8 +3,9 @@
 use std::collections::BTreeSet;
 
 use spile_quantity::{
-    Area, Conductance, Conductivity, Current, Flow, Length, Mass, Power, Readable, Resistance,
-    Share, Temperature, TemperatureDifference, Time, Voltage, Volume,
+    Angle, Area, Charge, Conductance, Conductivity, Current, Energy, Flow, Force, Length, Mass,
+    Power, Pressure, Readable, Resistance, Share, Temperature, TemperatureDifference, Time,
+    Voltage, Volume,
 };
 use spile_tables::battery::Chemistry;
 use spile_tables::{typical, typical_keys, typical_number};
@@ -24,14 +25,19 @@ fn number(key: &str) -> Option<([f64; 3], &'static str, &'static str)> {
 #[test]
 fn every_stand_in_is_one_kind_of_quantity_with_bounds() {
     let kinds = [
+        of::<Angle>,
         of::<Area>,
+        of::<Charge>,
         of::<Conductance>,
         of::<Conductivity>,
         of::<Current>,
+        of::<Energy>,
         of::<Flow>,
+        of::<Force>,
         of::<Length>,
         of::<Mass>,
         of::<Power>,
+        of::<Pressure>,
         of::<Resistance>,
         of::<Share>,
         of::<Temperature>,
