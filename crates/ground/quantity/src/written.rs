@@ -85,16 +85,11 @@ pub(crate) fn quantity<Q: Readable>(cursor: &mut Cursor<'_>) -> Result<Written<Q
 
 /// Refuses anything that is left.
 pub(crate) fn finish(cursor: &mut Cursor<'_>) -> Result<(), Misread> {
-    let behind = cursor.at();
     cursor.skip_spaces();
     if cursor.at_end() {
         return Ok(());
     }
-    let hint = if behind == cursor.at() || cursor.peek() == Some('.') {
-        "leave it out, or for a range write `20 to 30 mm`"
-    } else {
-        "leave it out, or write a tolerance such as `± 2 mm` or a range such as `20 to 30 mm`"
-    };
+    let hint = "leave it out; a tolerance is written `± 2 mm`, a range `20 to 30 mm`";
     let range = cursor.at()..cursor.end();
     Err(cursor.misread(MisreadKind::Trailing, range, "nothing behind the quantity", hint))
 }
@@ -253,7 +248,8 @@ fn unit_of<Q: Readable>(
         Tail::None => [None, None],
         Tail::To(end) => [end.unit, None],
         Tail::Sides(down, up) => {
-            if let (SideUnit::Percent, true) = (up.unit, Q::UNITS.iter().any(Unit::has_offset)) {
+            let percent = [down, up].iter().any(|side| matches!(side.unit, SideUnit::Percent));
+            if percent && Q::UNITS.iter().any(Unit::has_offset) {
                 let range = value.from..cursor.at();
                 let hint = "write the tolerance of a temperature in `K`, `°C` or `°F`";
                 let expected = "a tolerance that is not a percentage";

@@ -61,6 +61,7 @@ fn tolerances_that_are_half_or_crossed() {
     refused::<Length>("440 mm +1/-3 cm", BadTolerance, "440 mm +1/-3 cm", "behind each");
     refused::<Voltage>("24 V +10 %/-15", BadTolerance, "+10 %/-15", "both sides");
     refused::<Temperature>("20 °C ± 5 %", BadTolerance, "20 °C ± 5 %", "in `K`");
+    refused::<Temperature>("20 °C -5 %/+2 K", BadTolerance, "20 °C -5 %/+2 K", "in `K`");
 }
 
 #[test]
