@@ -1,9 +1,9 @@
 //! The units each quantity may be written in, and their exact sizes.
 //!
 //! Sizes are those of NIST SP 811 (2008), appendix B, which gives the foot, pound, gallon and the
-//! International Table BTU as exact by definition; units of an hour, a minute or a gallon a minute
-//! follow from them as ratios. Only the degree and the circular mil contain π; their sizes are carried
-//! to nineteen digits, so that a reading may differ in its last bit from `Angle::degrees`.
+//! International Table BTU as exact by definition; units per hour or minute follow from them as
+//! ratios. Only the degree and the circular mil contain π; their sizes are carried to nineteen
+//! digits, so that a reading may differ in its last bit from `Angle::degrees`.
 
 use std::marker::PhantomData;
 
