@@ -42,6 +42,6 @@ pub use folder::{Folder, JobInfo, Planned, Unplanned};
 pub use model::*;
 pub use problem::{Problem, Problems};
 pub use read::{Keyed, Rows, Said};
-pub use resolve::typical;
+pub use resolve::{typical, typical_number};
 pub use schema::{SchemaOf, schema};
 pub use source::{At, FileId, Files, LineColumn, SourceFile};

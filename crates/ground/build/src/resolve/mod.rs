@@ -9,7 +9,7 @@ mod space;
 use std::borrow::Cow;
 
 use spile_answer::{Basis, Given};
-use spile_quantity::{Length, Ranged, Readable, Voltage, Written};
+use spile_quantity::{Length, Ranged, Readable, Share, Voltage, Written};
 
 use crate::file::{BuildFile, Q, Tape, Text, Words};
 use crate::model::{Build, Named};
@@ -176,6 +176,26 @@ pub fn typical<T: Readable>(key: &str) -> Given<T> {
         .unwrap_or_else(|| panic!("the table of typical values has no row `{key}`"));
     Given {
         value: row.ranged,
+        basis: Basis::Typical,
+        source: Cow::Borrowed("common practice"),
+        how: Cow::Borrowed(row.how),
+    }
+}
+
+/// The stand-in of that name that is a plain number: a count, a ratio, a factor.
+///
+/// # Panics
+/// As [`typical`].
+pub fn typical_number(key: &str) -> Given<Share> {
+    let (row, _) = spile_tables::typical_number(key)
+        .unwrap_or_else(|| panic!("the table of typical values has no number `{key}`"));
+    let number = |value| Share::of_one(value);
+    Given {
+        value: Ranged {
+            low: number(row.ranged.low),
+            likely: number(row.ranged.likely),
+            high: number(row.ranged.high),
+        },
         basis: Basis::Typical,
         source: Cow::Borrowed("common practice"),
         how: Cow::Borrowed(row.how),
