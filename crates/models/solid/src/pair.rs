@@ -30,31 +30,36 @@ pub(crate) fn nearest(a: &Prism, b: &Prism) -> Nearest {
     let some_corner =
         |prism: &Prism| prism.place(prism.profile().points_m()[0], prism.interval_m().0);
     let mut best = Nearest::between(some_corner(a), some_corner(b));
-    let mut offer = |found: Nearest| {
-        if found.distance < best.distance {
-            best = found;
-        }
-        best.distance.in_m()
-    };
-    let at_corner =
-        |at: [f64; 3], other: &Prism| other.nearest_to_cuboid(&Cuboid { low_m: at, high_m: at });
-    let mut least_m = f64::INFINITY;
-    for at in corners(a) {
-        least_m = offer(at_corner(at, b));
-    }
-    for at in corners(b) {
-        least_m = offer(at_corner(at, a).reversed());
-    }
-    let edges_of_b: Vec<Edge> = edges(b).collect();
+    nearest_from_corners(a, b, &mut best);
+    best = best.reversed();
+    nearest_from_corners(b, a, &mut best);
+    best = best.reversed();
+    let may_win = |p: &Cuboid, q: &Cuboid, best: &Nearest| p.nearest(q).distance < best.distance;
+    let (around_a, around_b) = (a.around(), b.around());
+    let of_b: Vec<Edge> = edges(b).filter(|e| may_win(&e.around, &around_a, &best)).collect();
     for edge_a in edges(a) {
-        for edge_b in &edges_of_b {
-            if edge_a.at_least_from(edge_b) < least_m {
+        if !may_win(&edge_a.around, &around_b, &best) {
+            continue;
+        }
+        for edge_b in &of_b {
+            if may_win(&edge_a.around, &edge_b.around, &best) {
                 let (p, q) = nearest_on_edges(&edge_a, edge_b);
-                least_m = offer(Nearest::between(p, q));
+                best = best.or_shorter(Nearest::between(p, q));
             }
         }
     }
     best
+}
+
+/// Betters `best` by what is found from the corners of `one` to `other`.
+fn nearest_from_corners(one: &Prism, other: &Prism, best: &mut Nearest) {
+    let around = other.around();
+    for at in corners(one) {
+        let tip = Cuboid { low_m: at, high_m: at };
+        if tip.nearest(&around).distance < best.distance {
+            *best = best.or_shorter(other.nearest_to_cuboid(&tip));
+        }
+    }
 }
 
 /// The outlines that a prism shows when the part of it within `slab` of `axis` is seen along that
@@ -171,11 +176,6 @@ impl Edge {
 
     fn at(&self, share: f64) -> [f64; 3] {
         std::array::from_fn(|i| self.from[i] + share * self.run[i])
-    }
-
-    /// A distance that the two edges keep for certain.
-    fn at_least_from(&self, other: &Self) -> f64 {
-        self.around.nearest(&other.around).distance.in_m()
     }
 }
 

@@ -66,6 +66,11 @@ impl Nearest {
         Self { distance: on_first.distance(on_second), on_first, on_second }
     }
 
+    /// Whichever is shorter of the two, this one if they are alike.
+    pub(crate) fn or_shorter(self, other: Self) -> Self {
+        if other.distance < self.distance { other } else { self }
+    }
+
     /// The same seen from the second thing.
     pub(crate) fn reversed(self) -> Self {
         Self { on_first: self.on_second, on_second: self.on_first, ..self }

@@ -93,19 +93,20 @@ impl Profile {
     /// The nearest points of the rectangle and of this outline with its inside.
     pub(crate) fn nearest(&self, rect: &Rect) -> (At, At) {
         let mut best = (f64::INFINITY, [0.0; 2], [0.0; 2]);
-        let mut offer = |on_rect: At, on_self: At| {
-            let apart = apart_squared(on_rect, on_self);
-            if apart < best.0 {
-                best = (apart, on_rect, on_self);
-            }
-        };
         for (a, b) in self.edges() {
+            if rect.distance_squared(&Rect::around(&[a, b])) >= best.0 {
+                continue;
+            }
             if let Some(at) = rect.middle_of_edge_inside(a, b) {
                 return (at, at);
             }
-            offer(rect.nearest_to(a), a);
-            for corner in rect.corners() {
-                offer(corner, nearest_on_edge(a, b, corner));
+            let ends = [a, b].map(|end| (rect.nearest_to(end), end));
+            let sides = rect.corners().map(|corner| (corner, nearest_on_edge(a, b, corner)));
+            for (on_rect, on_self) in ends.into_iter().chain(sides) {
+                let apart = apart_squared(on_rect, on_self);
+                if apart < best.0 {
+                    best = (apart, on_rect, on_self);
+                }
             }
         }
         if self.contains(rect.centre()) {

@@ -112,7 +112,7 @@ impl Swing {
         self.swept
             .iter()
             .map(|piece| solid.nearest_to_prism(piece).reversed())
-            .fold(closed, |best, found| if found.distance < best.distance { found } else { best })
+            .fold(closed, Nearest::or_shorter)
     }
 
     /// How far the leaf opens before it touches `solid`; `None` if it opens all the way.

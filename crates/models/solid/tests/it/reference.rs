@@ -36,7 +36,7 @@ struct SwingCase {
     angle: f64,
     points: Vec<[f64; 2]>,
     free: Option<f64>,
-    area: f64,
+    area: Option<f64>,
 }
 
 #[derive(Deserialize)]
@@ -182,6 +182,7 @@ fn doors_open_as_far_as_geos_says() {
 #[test]
 fn doors_sweep_the_area_that_geos_unites() {
     for case in read::<Shapely>("shapely.json").swing {
+        let Some(area_m2) = case.area else { continue };
         for (swing, _) in swings(&case) {
             let pieces = swing.swept_within(Length::m(1e-8)).expect("outlines");
             let leaf = case.leaf;
@@ -189,7 +190,7 @@ fn doors_sweep_the_area_that_geos_unites() {
             // Two steps overlap by the leaf where the one ends and the other begins.
             let twice = (pieces.len() - 1) as f64 * (leaf[2] - leaf[0]) * (leaf[3] - leaf[1]);
             let swept = pieces.iter().map(area).sum::<f64>() - twice;
-            near("swept area", swept, case.area, 1e-6 * case.area);
+            near("swept area", swept, area_m2, 1e-6 * area_m2);
         }
     }
 }

@@ -111,11 +111,17 @@ def rotated(leaf, degrees):
 
 
 def swing_cases():
-    """A leaf hinged at the origin opens counter-clockwise; an obstacle stands in its way or not."""
+    """A leaf hinged at the origin opens counter-clockwise; an obstacle stands in its way or not.
+
+    In the last cases the hinge's pin stands within the leaf.
+    """
     cases = []
-    while len(cases) < 16:
+    while len(cases) < 22:
+        within = len(cases) >= 16
         width, thickness = RANDOM.uniform(0.3, 0.7), RANDOM.uniform(0.01, 0.06)
         offset = RANDOM.uniform(0.0, 0.03, 2) * RANDOM.integers(0, 2, 2)
+        if within:
+            offset = -np.array([0.1 * width, thickness]) * RANDOM.uniform(0.2, 0.8, 2)
         leaf = [offset[0], offset[1], offset[0] + width, offset[1] + thickness]
         angle = RANDOM.uniform(60, 175)
         bearing = math.radians(RANDOM.uniform(20, 200))
@@ -143,7 +149,7 @@ def swing_cases():
             "angle": angle,
             "points": points,
             "free": free,
-            "area": shapely.unary_union(hulls).area,
+            "area": None if within else shapely.unary_union(hulls).area,
         })
     return cases
 
