@@ -38,7 +38,7 @@ pub(super) fn collapse(net: &Network, states: &[State], cut_outs: bool) -> Troub
 }
 
 impl Attempt<'_> {
-    /// The running loads that can bring a collapse about, each with what it wants [W].
+    /// The running loads that can bring a collapse about, each with what it wants \[W\].
     fn wanting(&self) -> Vec<(usize, f64)> {
         let highest_v = self.net.branches.iter().map(|wired| wired.element.open_v());
         let highest_v = highest_v.fold(0.0, f64::max);
@@ -62,22 +62,22 @@ impl Attempt<'_> {
     fn runs_without(&self, load: usize) -> bool {
         let states = self.with(load, State::Off);
         let system = System::new(self.net, &states, self.cut_outs);
-        let settled = system.settle();
+        let (settled, _) = system.attempt();
         settled.whole && !system.drags_below_zero(&settled.unknowns)
     }
 
-    /// The voltage [V] at a load while it draws a current [A]; `None` if there is no such state
+    /// The voltage \[V\] at a load while it draws a current \[A\]; `None` if there is no such state
     /// or it is below zero.
     fn while_drawing_v(&self, load: usize, ampere: f64) -> Option<f64> {
         let states = self.with(load, State::Drawing(ampere));
         let system = System::new(self.net, &states, self.cut_outs);
-        let settled = system.settle();
+        let (settled, _) = system.attempt();
         let volt = across(&settled.unknowns, &self.net.branches[load]);
         let stands = settled.whole && !system.drags_below_zero(&settled.unknowns);
         (stands && volt >= 0.0).then_some(volt)
     }
 
-    /// The current [A] that would turn a load's voltage over, by halving.
+    /// The current \[A\] that would turn a load's voltage over, by halving.
     fn most_current_a(&self, load: usize) -> f64 {
         let (mut carried, mut lost) = (0.0, self.short_circuit_a(load));
         for _ in 0..60 {
@@ -90,7 +90,7 @@ impl Attempt<'_> {
         carried
     }
 
-    /// The most power [W] that can reach a load: the summit of voltage times current over the
+    /// The most power \[W\] that can reach a load: the summit of voltage times current over the
     /// current, V²/4R where nothing else is bent, by golden section.
     fn most_power_w(&self, load: usize) -> f64 {
         let power_w = |ampere: f64| {
@@ -114,7 +114,7 @@ impl Attempt<'_> {
         low_w.max(high_w).max(0.0)
     }
 
-    /// The current [A] between a load's terminals joined directly, with all other loads off that
+    /// The current \[A\] between a load's terminals joined directly, with all other loads off that
     /// do not follow the voltage: none that it draws can be greater.
     fn short_circuit_a(&self, load: usize) -> f64 {
         let mut states = self.states.to_vec();
@@ -124,7 +124,7 @@ impl Attempt<'_> {
         let alone = Attempt { states: &states, ..*self };
         let volt = |ampere| {
             let states = alone.with(load, State::Drawing(ampere));
-            let settled = System::new(self.net, &states, self.cut_outs).settle();
+            let (settled, _) = System::new(self.net, &states, self.cut_outs).attempt();
             across(&settled.unknowns, &self.net.branches[load])
         };
         let (open_v, loaded_v) = (volt(0.0), volt(1.0));

@@ -2,9 +2,9 @@
 
 use spile_quantity::{Current, Power, Voltage};
 
-use super::{Branch, Network, Node};
+use super::{Branch, Node};
 
-/// The steady state of a [`Network`]; nodes and branches are those of that network.
+/// The steady state of a [`Network`](super::Network); nodes and branches are those of that network.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Solution {
     pub(super) node_v: Vec<f64>,
@@ -15,28 +15,28 @@ pub struct Solution {
 }
 
 impl Solution {
-    /// The voltage of a node against the reference [V].
+    /// The voltage of a node against the reference \[V\].
     pub fn voltage(&self, node: Node) -> Voltage {
         Voltage::v(self.node_v[node.0])
     }
 
-    /// The voltage between two nodes [V], positive if `from` is the higher.
+    /// The voltage between two nodes \[V\], positive if `from` is the higher.
     pub fn between(&self, from: Node, to: Node) -> Voltage {
         self.voltage(from) - self.voltage(to)
     }
 
-    /// The voltage across a branch [V], its positive side against the other.
+    /// The voltage across a branch \[V\], its positive side against the other.
     pub fn across(&self, branch: Branch) -> Voltage {
         Voltage::v(self.branch_v[branch.0])
     }
 
-    /// The current of a branch [A]: through a resistor or a load from its positive side to the
+    /// The current of a branch \[A\]: through a resistor or a load from its positive side to the
     /// other, out of a battery's positive post into the circuit.
     pub fn current(&self, branch: Branch) -> Current {
         Current::a(self.branch_a[branch.0])
     }
 
-    /// The power of a branch [W]: what a resistor or a load takes, what a battery gives at its
+    /// The power of a branch \[W\]: what a resistor or a load takes, what a battery gives at its
     /// terminals (its own heat is not in it).
     pub fn power(&self, branch: Branch) -> Power {
         self.across(branch) * self.current(branch)
@@ -48,8 +48,8 @@ impl Solution {
     }
 
     /// The loads that have switched themselves off.
-    pub fn cut_out<'a>(&'a self, net: &'a Network) -> impl Iterator<Item = Branch> + 'a {
-        net.branches().filter(|branch| self.is_off(*branch))
+    pub fn cut_out(&self) -> impl Iterator<Item = Branch> + '_ {
+        self.off.iter().enumerate().filter(|(_, off)| **off).map(|(branch, _)| Branch(branch))
     }
 
     /// How many sets of linear equations were solved on the way.

@@ -187,15 +187,23 @@ impl<'a> System<'a> {
 
     /// The steady state, as far as there is one.
     pub(super) fn settle(&self) -> Settled {
+        let (mut settled, factors) = self.attempt();
+        if !settled.whole {
+            settled.whole = self.climb(&mut settled, &factors);
+        }
+        settled
+    }
+
+    /// The steady state by Newton's method alone, from the voltages without the bent loads. Where
+    /// all voltages fall as the loads rise it arrives if anything does.
+    pub(super) fn attempt(&self) -> (Settled, Factors) {
         let factors = self.base.clone().factor();
         let mut settled = Settled { unknowns: self.right.clone(), iterations: 1, whole: true };
         factors.solve(&mut settled.unknowns);
         if !self.bends.is_empty() {
-            let upright = factors.positive();
-            settled.whole = self.newton(&mut settled, upright, 1.0)
-                || self.climb(&mut settled, upright, &factors);
+            settled.whole = self.newton(&mut settled, factors.positive(), 1.0);
         }
-        settled
+        (settled, factors)
     }
 
     /// Newton's method from where `settled` is, with all constant powers at `share`; moves
@@ -255,7 +263,8 @@ impl<'a> System<'a> {
 
     /// Raises all constant powers together from nothing, as far as it goes; whether it reached the
     /// whole. `settled` is left at the highest state that was reached.
-    fn climb(&self, settled: &mut Settled, upright: bool, factors: &Factors) -> bool {
+    fn climb(&self, settled: &mut Settled, factors: &Factors) -> bool {
+        let upright = factors.positive();
         settled.unknowns.copy_from_slice(&self.right);
         factors.solve(&mut settled.unknowns);
         let (mut share, mut step) = (0.0, 0.5);
@@ -334,7 +343,7 @@ impl<'a> System<'a> {
 }
 
 impl Bend {
-    /// The current [A] at a voltage and its slope over the voltage [S]; `None` where a constant
+    /// The current \[A\] at a voltage and its slope over the voltage \[S\]; `None` where a constant
     /// power has none.
     fn companion(&self, volt: f64, share: f64) -> Option<(f64, f64)> {
         let current_a = |volt: f64| self.current_a + share * self.power_w / volt;
@@ -350,7 +359,7 @@ impl Bend {
 }
 
 impl Element {
-    /// The resistance [Ω] in series with the branch's own voltage; a load has none.
+    /// The resistance \[Ω\] in series with the branch's own voltage; a load has none.
     pub(super) fn series_ohm(self) -> Option<f64> {
         match self {
             Self::Resistor(ohm) | Self::Battery { inner: ohm, .. } => Some(ohm.in_ohm()),
@@ -358,7 +367,7 @@ impl Element {
         }
     }
 
-    /// The branch's own voltage [V].
+    /// The branch's own voltage \[V\].
     pub(super) fn open_v(self) -> f64 {
         match self {
             Self::Battery { open, .. } => open.in_v(),
@@ -367,7 +376,7 @@ impl Element {
     }
 }
 
-/// The voltage [V] across a branch.
+/// The voltage \[V\] across a branch.
 pub(super) fn across(unknowns: &[f64], wired: &Wired) -> f64 {
     volts(unknowns, wired.from) - volts(unknowns, wired.to)
 }
@@ -381,7 +390,7 @@ fn node_row(node: Node) -> Option<usize> {
     node.0.checked_sub(1)
 }
 
-/// Enters a conductance [S] between the ends of a branch.
+/// Enters a conductance \[S\] between the ends of a branch.
 fn conduct(matrix: &mut Matrix, wired: &Wired, siemens: f64) {
     let (from, to) = (node_row(wired.from), node_row(wired.to));
     for row in [from, to].into_iter().flatten() {
@@ -393,7 +402,7 @@ fn conduct(matrix: &mut Matrix, wired: &Wired, siemens: f64) {
     }
 }
 
-/// Enters a current [A] that comes out of the `from` end of a branch and goes in at its `to` end.
+/// Enters a current \[A\] that comes out of the `from` end of a branch and goes in at its `to` end.
 fn inject(right: &mut [f64], wired: &Wired, ampere: f64) {
     if let Some(row) = node_row(wired.from) {
         right[row] += ampere;

@@ -1,4 +1,6 @@
 //! The circuit model against the world outside.
 
 mod laws;
+mod published;
 mod references;
+mod warmth;
