@@ -117,8 +117,8 @@ impl Point {
         Q::from_si(self.values[handle.index])
     }
 
-    /// This point with one input moved to `value`, in the input's SI unit.
-    pub(crate) fn set(&mut self, index: usize, value: f64) {
+    /// Moves one input, by its place in [`Ledger::inputs`], to `value` in its SI unit.
+    pub fn set(&mut self, index: usize, value: f64) {
         self.values[index] = value;
     }
 }

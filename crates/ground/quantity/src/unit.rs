@@ -235,8 +235,21 @@ macro_rules! product {
     };
 }
 
+macro_rules! quotient {
+    ($c:ident / $a:ident = $b:ident) => {
+        impl Div<$a> for $c {
+            type Output = $b;
+            fn div(self, other: $a) -> $b {
+                $b(self.0 / other.0)
+            }
+        }
+    };
+}
+
 product!(Resistance * Current = Voltage);
+quotient!(Voltage / Resistance = Current);
 product!(Voltage * Current = Power);
+quotient!(Power / Voltage = Current);
 product!(Power * Time = Energy);
 product!(Current * Time = Charge);
 product!(Conductance * TemperatureDifference = Power);

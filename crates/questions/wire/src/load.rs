@@ -1,0 +1,86 @@
+//! What an item takes from the house circuit.
+
+use spile_answer::{Basis, Given};
+use spile_build::file::PartKind;
+use spile_build::{Build, Item, typical, typical_number};
+use spile_quantity::{Current, Power, Quantity, Ranged, Share, Voltage};
+use spile_tables::conductor::Service;
+
+/// What an item takes.
+#[derive(Debug, Clone)]
+pub(crate) struct Load {
+    pub(crate) running: Given<Power>,
+    /// As it starts; `None` of a thing of which nothing is known that starts harder than it runs.
+    pub(crate) start: Option<Start>,
+    /// The voltage below which it switches itself off.
+    pub(crate) cut_out: Option<Given<Voltage>>,
+    /// The greatest fuse its papers allow.
+    pub(crate) fuse: Option<Given<Current>>,
+    pub(crate) service: Service,
+}
+
+/// The current as it starts.
+#[derive(Debug, Clone)]
+pub(crate) enum Start {
+    /// From its papers.
+    Said(Given<Current>),
+    /// So many times the running current.
+    Times(Given<Share>),
+}
+
+/// What an item takes, or nothing where its papers do not say and nothing typical is known.
+pub(crate) fn load(build: &Build, item: &Item) -> Option<Load> {
+    let power = &item.part.power;
+    let running = power.running.clone().or_else(|| fridge_power(item))?;
+    let cold = is_cold(item.part.kind);
+    let start = match &power.start {
+        Some(said) => Some(Start::Said(said.clone())),
+        None if cold => Some(Start::Times(typical_number("fridge-start"))),
+        None => None,
+    };
+    let cut_out = power.cut_out.clone().or_else(|| {
+        let key = if build.system.likely().in_v() > 18.0 { "cut-out-24v" } else { "cut-out-12v" };
+        cold.then(|| typical::<Voltage>(key))
+    });
+    let critical =
+        cold || matches!(item.part.kind, PartKind::Heater | PartKind::Inverter | PartKind::Charger);
+    Some(Load {
+        running,
+        start,
+        cut_out,
+        fuse: power.fuse.clone(),
+        service: if critical { Service::Critical } else { Service::Other },
+    })
+}
+
+pub(crate) const fn is_cold(kind: PartKind) -> bool {
+    matches!(kind, PartKind::UprightFridge | PartKind::LiddedBox | PartKind::DrawerFridge)
+}
+
+/// The typical power of a fridge of that size, while it runs.
+///
+/// Where the nominal volume is not said, half of the outside volume stands in for it.
+fn fridge_power(item: &Item) -> Option<Given<Power>> {
+    if !is_cold(item.part.kind) {
+        return None;
+    }
+    let outside = item.part.size.as_ref().map(|size| {
+        let volume = size.width.likely() * size.height.likely() * size.depth.likely();
+        volume * 0.5
+    });
+    let litres = item.part.volume.as_ref().map(Given::likely).or(outside)?.in_litres();
+    Some(typical(match litres {
+        ..=50.0 => "fridge-power-small",
+        ..=100.0 => "fridge-power-medium",
+        _ => "fridge-power-large",
+    }))
+}
+
+/// A number that a published table or formula gives.
+pub(crate) fn from_table<Q: Quantity>(
+    value: Ranged<Q>,
+    source: String,
+    how: &'static str,
+) -> Given<Q> {
+    Given { value, basis: Basis::Table, source: source.into(), how: how.into() }
+}
