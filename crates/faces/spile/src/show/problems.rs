@@ -1,0 +1,274 @@
+//! What is wrong in a build's files, each problem in its place.
+
+use std::collections::BTreeSet;
+use std::fmt;
+
+use miette::{
+    Diagnostic, GraphicalReportHandler, GraphicalTheme, LabeledSpan, MietteError,
+    MietteSpanContents, SourceCode, SourceSpan, SpanContents,
+};
+use spile_build::{At, Files, Problem, Problems};
+
+use super::page::{COLUMNS, clean, columns};
+
+/// How many columns of a line of a file are shown; the frame takes the rest.
+const LINE: usize = 68;
+/// How many lines are shown above and below the one in question.
+const AROUND: usize = 1;
+
+/// All problems as they are printed, each with file, line and column, and a line that counts them.
+pub fn problems(problems: &Problems) -> String {
+    let handler = GraphicalReportHandler::new_themed(GraphicalTheme::unicode())
+        .with_width(COLUMNS)
+        .with_links(false)
+        .with_context_lines(AROUND)
+        .without_cause_chain();
+    let mut text = String::new();
+    for problem in &problems.list {
+        // Writing to a string does not fail, and neither does an excerpt that holds its own span.
+        if handler.render_report(&mut text, &shown(problem, &problems.files)).is_err() {
+            text.push_str(&clean(&format!("{}; {}", problem.says, problem.hint)));
+        }
+        text.push('\n');
+    }
+    text.push_str(&count(&problems.list));
+    text.push('\n');
+    text
+}
+
+/// `2 problems in 1 file; nothing was computed`.
+fn count(list: &[Problem]) -> String {
+    let files: BTreeSet<_> =
+        list.iter().filter_map(|problem| problem.at.as_ref()).map(|at| at.file).collect();
+    let of = |count: usize, what: &str| {
+        if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") }
+    };
+    let within =
+        if files.is_empty() { String::new() } else { format!(" in {}", of(files.len(), "file")) };
+    format!("{}{within}; nothing was computed", of(list.len(), "problem"))
+}
+
+/// A problem as the library that draws it wants it.
+#[derive(Debug)]
+struct Told {
+    says: String,
+    hint: String,
+    excerpt: Option<Excerpt>,
+}
+
+/// The lines about a problem, cut so that they fit, with the place in the file that they are from.
+#[derive(Debug)]
+struct Excerpt {
+    name: String,
+    text: String,
+    span: SourceSpan,
+    label: String,
+    /// The first of the lines, from 0.
+    first: usize,
+    /// The column of the problem, from 0.
+    column: usize,
+}
+
+fn shown(problem: &Problem, files: &Files) -> Told {
+    Told {
+        says: clean(&problem.says),
+        hint: clean(&problem.hint),
+        excerpt: problem.at.as_ref().map(|at| excerpt(at, &clean(&problem.label), files)),
+    }
+}
+
+fn excerpt(at: &At, label: &str, files: &Files) -> Excerpt {
+    let file = files.file(at.file);
+    let place = files.line_column(at);
+    let (line, column) = (place.line - 1, place.column - 1);
+    let mut lines: Vec<&str> = file.text.split('\n').collect();
+    if lines.len() > line + 1 {
+        // Behind the last end of a line there is no further line.
+        lines.pop_if(|last| last.is_empty());
+    }
+    let here = lines.get(line).map(|line| line.trim_end_matches('\r')).unwrap_or_default();
+    let here: Vec<char> = here.chars().collect();
+    let within = file.text.get(at.span.clone()).unwrap_or_default();
+    let length = within.split('\n').next().unwrap_or_default().chars().count();
+    let column = column.min(here.len());
+    let length = length.min(here.len() - column);
+
+    let mut text = String::new();
+    let first = line.saturating_sub(AROUND);
+    let mut span = (0, 0);
+    for (number, other) in lines.iter().enumerate().take(line + AROUND + 1).skip(first) {
+        if number > first {
+            text.push('\n');
+        }
+        if number == line {
+            let (cut, from, to) = cut(&here, column, length, columns(label));
+            span = (text.len() + from, to - from);
+            text.push_str(&cut);
+        } else {
+            let other: Vec<char> = other.trim_end_matches('\r').chars().collect();
+            text.push_str(&cut_end(&other, LINE));
+        }
+    }
+    let name = name(file.path.as_deref().map(|path| path.display().to_string()), &file.name);
+    Excerpt {
+        name,
+        text,
+        span: span.into(),
+        label: label.to_owned(),
+        first,
+        column: place.column - 1,
+    }
+}
+
+/// The file's path, or where that is too long its name within the build, as far as it goes.
+fn name(path: Option<String>, name: &str) -> String {
+    let path = path.map(|path| clean(&path)).filter(|path| columns(path) <= LINE - 20);
+    let name = path.unwrap_or_else(|| clean(name));
+    if columns(&name) <= LINE - 20 {
+        return name;
+    }
+    let mut end: Vec<char> = name.chars().rev().collect();
+    while columns(&end.iter().collect::<String>()) > LINE - 21 {
+        end.pop();
+    }
+    format!("…{}", end.into_iter().rev().collect::<String>())
+}
+
+/// A line cut on both sides so that the stretch in question and its label have room; with the
+/// bytes of it that the stretch fills now.
+fn cut(line: &[char], column: usize, length: usize, label: usize) -> (String, usize, usize) {
+    // The label begins at the middle of the stretch and four columns on.
+    let room = LINE.saturating_sub(label + 8).max(8);
+    let mut from = 0;
+    let mut to = column + length;
+    let wide = |from: usize, to: usize| columns(&spelled(&line[from..to]));
+    while to > column + 1 && wide(column, to) > room {
+        to -= 1;
+    }
+    while from < column && wide(from, to) + usize::from(from > 0) > room {
+        from += 1;
+    }
+    let mut text = String::new();
+    if from > 0 {
+        text.push('…');
+    }
+    text.push_str(&spelled(&line[from..column]));
+    let start = text.len();
+    text.push_str(&spelled(&line[column..to]));
+    let end = text.len();
+    let left = LINE.saturating_sub(columns(&text));
+    text.push_str(&cut_end(&line[to..], left));
+    (text, start, end)
+}
+
+fn cut_end(line: &[char], room: usize) -> String {
+    let text = spelled(line);
+    if columns(&text) <= room {
+        return text;
+    }
+    let mut kept = text;
+    while columns(&kept) + 1 > room && kept.pop().is_some() {}
+    kept.push('…');
+    kept
+}
+
+/// Characters that can be shown, and each in its own place.
+fn spelled(line: &[char]) -> String {
+    clean(&line.iter().collect::<String>())
+}
+
+impl fmt::Display for Told {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.says)
+    }
+}
+
+impl std::error::Error for Told {}
+
+impl Diagnostic for Told {
+    fn help<'a>(&'a self) -> Option<Box<dyn fmt::Display + 'a>> {
+        (!self.hint.is_empty()).then(|| Box::new(&self.hint) as Box<dyn fmt::Display>)
+    }
+
+    fn source_code(&self) -> Option<&dyn SourceCode> {
+        self.excerpt.as_ref().map(|excerpt| excerpt as &dyn SourceCode)
+    }
+
+    fn labels(&self) -> Option<Box<dyn Iterator<Item = LabeledSpan> + '_>> {
+        let excerpt = self.excerpt.as_ref()?;
+        let label = (!excerpt.label.is_empty()).then(|| excerpt.label.clone());
+        Some(Box::new(std::iter::once(LabeledSpan::new_primary_with_span(label, excerpt.span))))
+    }
+}
+
+impl SourceCode for Excerpt {
+    fn read_span<'a>(
+        &'a self,
+        span: &SourceSpan,
+        before: usize,
+        after: usize,
+    ) -> Result<Box<dyn SpanContents<'a> + 'a>, MietteError> {
+        let inner = self.text.read_span(span, before, after)?;
+        Ok(Box::new(MietteSpanContents::new_named(
+            self.name.clone(),
+            inner.data(),
+            *inner.span(),
+            inner.line() + self.first,
+            if before == 0 { self.column } else { inner.column() },
+            inner.line_count(),
+        )))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+    use spile_build::Folder;
+    use unicode_width::UnicodeWidthStr;
+
+    fn told(files: &[(&str, &str)]) -> String {
+        let problems = Folder::from_texts(files.iter().copied()).unwrap_err();
+        anstream::adapter::strip_str(&super::problems(&problems)).to_string()
+    }
+
+    #[test]
+    fn a_problem_is_told_in_its_place() {
+        let text = told(&[("build.toml", "about = \"a van\"\n[bank]\ncapacity = \"95 A\"\n")]);
+        assert!(text.contains("[build.toml:3:16]"), "{text}");
+        assert!(text.ends_with("1 problem in 1 file; nothing was computed\n"), "{text}");
+    }
+
+    #[test]
+    fn a_long_line_is_cut_about_its_problem() {
+        let long = format!("about = \"{}\" = \"\"", "a van ".repeat(40));
+        let text = told(&[("build.toml", &long)]);
+        assert!(text.contains('…'), "{text}");
+        assert!(text.lines().all(|line| line.width() <= COLUMNS), "{text}");
+    }
+
+    #[test]
+    fn columns_are_counted_in_characters() {
+        let text = told(&[("build.toml", "bank = { volts = \"é\", küche = 1 }\n")]);
+        assert!(text.contains("[build.toml:1:19]"), "{text}");
+        assert!(text.contains("[build.toml:1:23]"), "{text}");
+    }
+
+    proptest! {
+        #[test]
+        fn no_line_is_too_long(
+            before in "\\PC{0,120}", key in "[a-zü\u{7}\t漢=\"]{0,100}", after in "[ -~]{0,120}",
+            name in "[a-z漢]{1,90}",
+        ) {
+            let text = format!("# {before}\n{key} = 3 # {after}\n[parts]\n");
+            let name = format!("parts/{name}.toml");
+            let folder = Folder::from_texts([("build.toml", text.as_str()), (&name, "x = 1\n")]);
+            if let Err(problems) = folder {
+                let text = super::problems(&problems);
+                for line in anstream::adapter::strip_str(&text).to_string().lines() {
+                    prop_assert!(line.width() <= COLUMNS, "{line}");
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,129 @@
+//! A verdict as word and shape, and a figure on its bar.
+
+use spile_answer::{Figure, Finding, Limit, Verdict};
+use spile_ask::Pair;
+
+use super::bar::{Bar, Spot, draw};
+use super::number;
+use super::page::{Page, Text, Tone, tied};
+
+/// The column in which the verdict of a row begins.
+pub const VERDICT: usize = 7;
+/// The column in which the text of a row begins.
+pub const TEXT: usize = 25;
+/// What stands for the bar of what is open.
+pub const NO_BAR: &str = "┄ ┄ ┄";
+
+/// The column in which a bar's scale begins.
+const SCALE: usize = 9;
+/// The column in which what is said beside a bar begins.
+const BESIDE: usize = 54;
+
+/// The shape of a verdict: circle, triangle, octagon (as near as terminals have it), dashed ring.
+pub const fn shape(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Good => "○",
+        Verdict::Care(_) => "△",
+        Verdict::Stop => "⬣",
+        Verdict::Open => "◌",
+    }
+}
+
+/// The tone of a verdict.
+pub const fn tone(verdict: Verdict) -> Tone {
+    match verdict {
+        Verdict::Good => Tone::Good,
+        Verdict::Care(_) => Tone::Care,
+        Verdict::Stop => Tone::Stop,
+        Verdict::Open => Tone::Open,
+    }
+}
+
+/// `△ care: unsure`.
+pub fn in_words(verdict: Verdict) -> String {
+    let reason = verdict.reason().map(|reason| format!(": {}", reason.word())).unwrap_or_default();
+    format!("{} {}{reason}", shape(verdict), verdict.word())
+}
+
+/// What a finding's figure is and how it changes: `volts at the fridge: 12.15 → 11.41 V`.
+pub fn headline(pair: &Pair<'_>) -> Text {
+    let Pair { before, now } = pair;
+    let text = Text::new().and(Tone::Plain, &now.label);
+    match figure(now) {
+        Some(figure) => {
+            let before = before.and_then(self::figure);
+            let change = number::change(before, figure, now.limit.as_ref());
+            let said = change.split_once(" (worst");
+            let (change, worst) = said.unwrap_or((&change, ""));
+            let text = text.and(Tone::Plain, ": ").and(Tone::Strong, &tied(change));
+            if worst.is_empty() {
+                text
+            } else {
+                text.and(Tone::Plain, &format!(" {}", tied(&format!("(worst{worst}"))))
+            }
+        }
+        None if now.verdict == Verdict::Open => {
+            text.and(Tone::Faint, &format!(" {}", tied(NO_BAR)))
+        }
+        None => text,
+    }
+}
+
+/// The bar of a finding that has a figure and a limit.
+pub fn bar(page: &mut Page, pair: &Pair<'_>) {
+    let Pair { before, now } = pair;
+    let (Some(figure), Some(limit)) = (&now.figure, &now.limit) else { return };
+    if now.verdict == Verdict::Open {
+        page.put(SCALE, &Text::new().and(Tone::Faint, &tied(NO_BAR)));
+        return;
+    }
+    let before = before.and_then(self::figure).filter(|before| before.unit == figure.unit);
+    let bar = Bar {
+        before: before.map(|before| before.likely),
+        after: figure.likely,
+        worst: figure.unfavourable,
+        limit: limit.value,
+        sense: limit.sense,
+    };
+    let Some(drawn) = draw(&bar) else { return };
+    let start = number::limit(drawn.start, spile_answer::Unit::Count);
+    let [left, right] = [(drawn.off_left, '‹'), (drawn.off_right, '›')]
+        .map(|(off, mark)| if off { mark } else { ' ' });
+    let at = SCALE.saturating_sub(start.chars().count() + 1);
+    let lead = Text::plain(&start).and(Tone::Plain, &format!("{left}"));
+    let lead = marked(lead, &drawn.cells).and(Tone::Plain, &format!("{right}"));
+    page.hang(at, &lead, BESIDE, &beside(&bar, figure, limit));
+}
+
+/// `at most 3 %, practice`.
+pub fn limit_in_words(limit: &Limit, unit: spile_answer::Unit) -> String {
+    format!("{} {}", limit.sense.words(), number::limit(limit.value, unit))
+}
+
+fn figure(finding: &Finding) -> Option<&Figure> {
+    finding.figure.as_ref()
+}
+
+/// The scale with what the job brings in its own tone.
+fn marked(lead: Text, cells: &str) -> Text {
+    cells.chars().fold(lead, |text, cell| {
+        let tone = if matches!(cell, '●' | '◉') { Tone::Accent } else { Tone::Plain };
+        text.and(tone, &cell.to_string())
+    })
+}
+
+/// What is said beside a bar: what lies off its scale, and the limit with its kind.
+fn beside(bar: &Bar, figure: &Figure, limit: &Limit) -> Text {
+    let off = |value: &f64| matches!(bar.spot(*value), Some(Spot::OffLeft | Spot::OffRight));
+    let before = bar.before.filter(off).map(|before| ("before ", before));
+    let word = if bar.before.is_some() { "after " } else { "" };
+    let after = Some((word, bar.after)).filter(|(_, after)| off(after));
+    let worst = Some(("worst ", bar.worst)).filter(|(_, worst)| off(worst) && after.is_none());
+    let mut text = Text::new();
+    for (word, value) in [before, after, worst].into_iter().flatten() {
+        let said = format!("{word}{}", number::with_unit(value, figure.unit));
+        text = text.and(Tone::Plain, &format!("{}; ", tied(&said)));
+    }
+    text.and(Tone::Plain, &tied(&limit_in_words(limit, figure.unit)))
+        .and(Tone::Plain, &format!(", {}", limit.kind))
+}
