@@ -13,8 +13,10 @@ pub fn bare(value: f64, unit: Unit) -> String {
     let size = value.abs();
     let decimals = match unit {
         Unit::Volt => 2,
-        Unit::Percent | Unit::Day | Unit::Celsius => 1,
-        Unit::Millimetre | Unit::Ampere | Unit::SquareMillimetre => usize::from(size < 99.95),
+        Unit::Day | Unit::Celsius => 1,
+        Unit::Millimetre | Unit::Ampere | Unit::SquareMillimetre | Unit::Percent => {
+            usize::from(size < 99.95)
+        }
         Unit::AmpereHour | Unit::Litre | Unit::Second => usize::from(size < 9.95),
         Unit::Count => usize::from(value.fract() != 0.0),
     };
@@ -36,25 +38,26 @@ pub fn limit(value: f64, unit: Unit) -> String {
     words(value, unit).map_or_else(|| said(&text, unit.symbol()), str::to_owned)
 }
 
-/// How a figure changes: `12.15 → 11.41 V (worst 10.62 V)`; `before` is of the same unit.
+/// How a figure changes: `12.15 → 11.41 V`, `11.41 V as before`.
 pub fn change(before: Option<&Figure>, now: &Figure, limit: Option<&Limit>) -> String {
-    let unit = now.unit;
-    let mut text = String::new();
-    if let Some(before) = before {
-        let same = before.unit == unit && both_numbers(before.likely, now.likely);
-        let from = if same {
-            apart(before.likely, unit, limit)
-        } else {
-            with_unit(before.likely, before.unit)
-        };
-        text = format!("{from} → ");
+    let likely = full(now.likely, now.unit, limit);
+    let Some(before) = before else { return likely };
+    if full(before.likely, before.unit, limit) == likely {
+        return format!("{likely} as before");
     }
-    text.push_str(&full(now.likely, unit, limit));
-    let worst = full(now.unfavourable, unit, limit);
-    if worst != full(now.likely, unit, limit) {
-        text.push_str(&format!(" (worst {worst})"));
-    }
-    text
+    let one_unit = before.unit == now.unit && before.likely.is_finite() && now.likely.is_finite();
+    let from = if one_unit {
+        apart(before.likely, before.unit, limit)
+    } else {
+        full(before.likely, before.unit, limit)
+    };
+    format!("{from} → {likely}")
+}
+
+/// The unfavourable end of a figure, where it is another: `(worst 10.62 V)`.
+pub fn worst(figure: &Figure, limit: Option<&Limit>) -> Option<String> {
+    let worst = full(figure.unfavourable, figure.unit, limit);
+    (worst != full(figure.likely, figure.unit, limit)).then(|| format!("(worst {worst})"))
 }
 
 /// The three numbers of an input, low, likely and high, and the unit they are shown in.
@@ -68,10 +71,6 @@ pub fn input(input: &Input) -> ([String; 3], &'static str) {
 fn full(value: f64, unit: Unit, limit: Option<&Limit>) -> String {
     words(value, unit)
         .map_or_else(|| said(&apart(value, unit, limit), unit.symbol()), str::to_owned)
-}
-
-fn both_numbers(a: f64, b: f64) -> bool {
-    a.is_finite() && b.is_finite()
 }
 
 /// What stands for a figure that is no number.
@@ -273,8 +272,10 @@ mod tests {
     fn a_change_is_told_in_one_unit() {
         let before = figure(12.15, 11.9, Unit::Volt);
         let now = figure(11.41, 10.62, Unit::Volt);
-        assert_eq!(change(Some(&before), &now, None), "12.15 → 11.41 V (worst 10.62 V)");
-        assert_eq!(change(None, &figure(4.0, 4.0, Unit::Day), None), "4.0 days");
+        assert_eq!(change(Some(&before), &now, None), "12.15 → 11.41 V");
+        assert_eq!(change(Some(&now), &now, None), "11.41 V as before");
+        assert_eq!(worst(&now, None).as_deref(), Some("(worst 10.62 V)"));
+        assert_eq!(worst(&figure(4.0, 4.0, Unit::Day), None), None);
         let collapsed = figure(f64::NEG_INFINITY, f64::NEG_INFINITY, Unit::Volt);
         assert_eq!(change(Some(&before), &collapsed, None), "12.15 V → no steady voltage");
     }

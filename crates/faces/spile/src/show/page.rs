@@ -12,6 +12,12 @@ const NARROWEST: usize = 8;
 /// A space at which no line is broken; printed as an ordinary one.
 const TIED: char = '\u{a0}';
 
+/// The units that stay on the line of their number.
+const UNITS: [&str; 32] = [
+    "mm", "cm", "m", "in", "mm²", "cm²", "m²", "V", "mV", "A", "kA", "Ah", "Ω", "mΩ", "mΩ/m", "W",
+    "W/K", "Wh", "kWh", "%", "°C", "K", "L", "kg", "g", "N", "s", "ms", "min", "h", "days", "AWG",
+];
+
 /// What a piece of text is set in. Colour only adds to what the words say already.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Tone {
@@ -69,7 +75,7 @@ impl Text {
     #[must_use]
     pub fn and(mut self, tone: Tone, text: &str) -> Self {
         if !text.is_empty() {
-            self.pieces.push((tone, clean(text)));
+            self.pieces.push((tone, tie_units(&clean(text))));
         }
         self
     }
@@ -177,9 +183,7 @@ impl Page {
     pub fn put(&mut self, column: usize, text: &Text) {
         let column = column.min(COLUMNS - NARROWEST);
         for line in fill(text, COLUMNS - column) {
-            self.indent(column);
-            self.write(&line);
-            self.text.push('\n');
+            self.line(column, &line);
         }
     }
 
@@ -187,23 +191,25 @@ impl Page {
     /// it where the lead is too long for that.
     pub fn hang(&mut self, at: usize, lead: &Text, column: usize, text: &Text) {
         let reaches = at + lead.columns();
-        if text.is_empty() || reaches >= column || column > COLUMNS - NARROWEST {
+        let column = column.min(COLUMNS - NARROWEST);
+        let lines = fill(text, COLUMNS - column);
+        let (Some((first, rest)), true) = (lines.split_first(), reaches < column) else {
             self.put(at, lead);
             self.put(column, text);
             return;
+        };
+        self.indent(at);
+        self.write(lead);
+        self.line(column - reaches, first);
+        for line in rest {
+            self.line(column, line);
         }
-        let lines = fill(text, COLUMNS - column);
-        for (number, line) in lines.iter().enumerate() {
-            if number == 0 {
-                self.indent(at);
-                self.write(lead);
-                self.indent(column - reaches);
-            } else {
-                self.indent(column);
-            }
-            self.write(line);
-            self.text.push('\n');
-        }
+    }
+
+    fn line(&mut self, indent: usize, text: &Text) {
+        self.indent(indent);
+        self.write(text);
+        self.text.push('\n');
     }
 
     fn indent(&mut self, columns: usize) {
@@ -243,6 +249,21 @@ pub fn clean(text: &str) -> String {
         c => c,
     };
     text.chars().filter(|c| !unseen(*c)).map(shown).collect()
+}
+
+/// `text` with each number tied to the unit behind it.
+fn tie_units(text: &str) -> String {
+    let mut tied = String::with_capacity(text.len());
+    let mut after_number = false;
+    for (at, word) in text.split(' ').enumerate() {
+        let unit = word.trim_end_matches(['.', ',', ';', ':', ')']);
+        if at > 0 {
+            tied.push(if after_number && UNITS.contains(&unit) { TIED } else { ' ' });
+        }
+        tied.push_str(word);
+        after_number = word.ends_with(|c: char| c.is_ascii_digit());
+    }
+    tied
 }
 
 /// A sign that makes the one before it a picture makes it a column wider.
@@ -293,9 +314,24 @@ mod tests {
     }
 
     #[test]
+    fn a_lead_with_nothing_beside_it_is_not_lost() {
+        assert_eq!(
+            page(|page| page.hang(1, &Text::plain("wire"), 7, &Text::plain(" "))),
+            " wire\n"
+        );
+    }
+
+    #[test]
     fn a_number_stays_with_its_unit() {
         let text = format!("{} {}", "x".repeat(76), tied("3 mm"));
         assert_eq!(page(|page| page.put(0, &Text::plain(&text))).lines().last(), Some("3 mm"));
+    }
+
+    #[test]
+    fn a_number_in_a_sentence_stays_with_its_unit() {
+        let text = format!("{} 8.5 A, and 10.61 V arrive", "x".repeat(76));
+        let laid = page(|page| page.put(0, &Text::plain(&text)));
+        assert_eq!(laid.lines().nth(1), Some("8.5 A, and 10.61 V arrive"));
     }
 
     #[test]

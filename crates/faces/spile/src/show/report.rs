@@ -4,7 +4,7 @@ use spile_answer::{Basis, Finding, Reason, Verdict};
 use spile_ask::{Asked, Next, Pair, Report};
 use spile_build::JobInfo;
 
-use super::page::{Page, Text, Tone, tied};
+use super::page::{COLUMNS, Page, Text, Tone, tied};
 use super::verdict::{self, TEXT, VERDICT};
 
 /// What is to be shown of a report, and what its reader typed to get it.
@@ -282,11 +282,10 @@ fn summary(page: &mut Page, report: &Report, shown: &Shown<'_>) {
             .and(verdict::tone(verdict), &tied(&format!("{} {word}:", verdict::shape(verdict))))
             .and(Tone::Plain, &format!(" {}", questions.join(", ")));
     }
-    text = text.and(Tone::Plain, ".");
+    page.put(0, &text.and(Tone::Plain, "."));
     if report.verdict() == Verdict::Stop {
-        text = text.and(Tone::Strong, " Do not cut, do not switch on.");
+        page.put(0, &Text::new().and(Tone::Strong, "Do not cut, do not switch on."));
     }
-    page.put(0, &text);
     let finding = report
         .answers
         .iter()
@@ -296,7 +295,10 @@ fn summary(page: &mut Page, report: &Report, shown: &Shown<'_>) {
     if let Some((asked, finding)) = finding {
         let name = full_name(asked, finding);
         let command = format!("spile why {} {name}{}", shown.build, shown.flags);
-        page.put(0, &Text::plain("how it was worked out: ").and(Tone::Strong, &command));
+        let lead = Text::plain("how it was worked out:");
+        let command = Text::new().and(Tone::Strong, &tied(&command));
+        let fits = lead.columns() + 1 + command.columns() <= COLUMNS;
+        page.hang(0, &lead, if fits { lead.columns() + 1 } else { 2 }, &command);
     }
     page.put(0, &Text::new().and(Tone::Faint, CAUTION));
 }

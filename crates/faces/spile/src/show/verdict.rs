@@ -1,6 +1,6 @@
 //! A verdict as word and shape, and a figure on its bar.
 
-use spile_answer::{Figure, Finding, Limit, Verdict};
+use spile_answer::{Figure, Limit, Unit, Verdict};
 use spile_ask::Pair;
 
 use super::bar::{Bar, Spot, draw};
@@ -48,25 +48,18 @@ pub fn in_words(verdict: Verdict) -> String {
 /// What a finding's figure is and how it changes: `volts at the fridge: 12.15 → 11.41 V`.
 pub fn headline(pair: &Pair<'_>) -> Text {
     let Pair { before, now } = pair;
-    let text = Text::new().and(Tone::Plain, &now.label);
-    match figure(now) {
-        Some(figure) => {
-            let before = before.and_then(self::figure);
-            let change = number::change(before, figure, now.limit.as_ref());
-            let said = change.split_once(" (worst");
-            let (change, worst) = said.unwrap_or((&change, ""));
-            let text = text.and(Tone::Plain, ": ").and(Tone::Strong, &tied(change));
-            if worst.is_empty() {
-                text
-            } else {
-                text.and(Tone::Plain, &format!(" {}", tied(&format!("(worst{worst}"))))
-            }
+    let mut text = Text::new().and(Tone::Plain, &now.label);
+    if let Some(figure) = &now.figure {
+        let before = before.and_then(|before| before.figure.as_ref());
+        let change = number::change(before, figure, now.limit.as_ref());
+        text = text.and(Tone::Plain, ": ").and(Tone::Strong, &tied(&change));
+        if let Some(worst) = number::worst(figure, now.limit.as_ref()) {
+            text = text.and(Tone::Plain, &format!(" {}", tied(&worst)));
         }
-        None if now.verdict == Verdict::Open => {
-            text.and(Tone::Faint, &format!(" {}", tied(NO_BAR)))
-        }
-        None => text,
+    } else if now.verdict == Verdict::Open {
+        text = text.and(Tone::Faint, &format!(" {}", tied(NO_BAR)));
     }
+    text
 }
 
 /// The bar of a finding that has a figure and a limit.
@@ -77,7 +70,8 @@ pub fn bar(page: &mut Page, pair: &Pair<'_>) {
         page.put(SCALE, &Text::new().and(Tone::Faint, &tied(NO_BAR)));
         return;
     }
-    let before = before.and_then(self::figure).filter(|before| before.unit == figure.unit);
+    let before = before.and_then(|before| before.figure.as_ref());
+    let before = before.filter(|before| before.unit == figure.unit);
     let bar = Bar {
         before: before.map(|before| before.likely),
         after: figure.likely,
@@ -86,7 +80,7 @@ pub fn bar(page: &mut Page, pair: &Pair<'_>) {
         sense: limit.sense,
     };
     let Some(drawn) = draw(&bar) else { return };
-    let start = number::limit(drawn.start, spile_answer::Unit::Count);
+    let start = number::limit(drawn.start, Unit::Count);
     let [left, right] = [(drawn.off_left, '‹'), (drawn.off_right, '›')]
         .map(|(off, mark)| if off { mark } else { ' ' });
     let at = SCALE.saturating_sub(start.chars().count() + 1);
@@ -96,12 +90,8 @@ pub fn bar(page: &mut Page, pair: &Pair<'_>) {
 }
 
 /// `at most 3 %, practice`.
-pub fn limit_in_words(limit: &Limit, unit: spile_answer::Unit) -> String {
+pub fn limit_in_words(limit: &Limit, unit: Unit) -> String {
     format!("{} {}", limit.sense.words(), number::limit(limit.value, unit))
-}
-
-fn figure(finding: &Finding) -> Option<&Figure> {
-    finding.figure.as_ref()
 }
 
 /// The scale with what the job brings in its own tone.
@@ -115,8 +105,9 @@ fn marked(lead: Text, cells: &str) -> Text {
 /// What is said beside a bar: what lies off its scale, and the limit with its kind.
 fn beside(bar: &Bar, figure: &Figure, limit: &Limit) -> Text {
     let off = |value: &f64| matches!(bar.spot(*value), Some(Spot::OffLeft | Spot::OffRight));
-    let before = bar.before.filter(off).map(|before| ("before ", before));
-    let word = if bar.before.is_some() { "after " } else { "" };
+    let moved = bar.before.filter(|before| *before != bar.after);
+    let before = moved.filter(off).map(|before| ("before ", before));
+    let word = if moved.is_some() { "after " } else { "" };
     let after = Some((word, bar.after)).filter(|(_, after)| off(after));
     let worst = Some(("worst ", bar.worst)).filter(|(_, worst)| off(worst) && after.is_none());
     let mut text = Text::new();

@@ -1,6 +1,6 @@
 //! The working of one finding: the figure, its limit, the formulas, what was put in.
 
-use spile_answer::{Finding, Input, Question, Step, Verdict};
+use spile_answer::{Figure, Finding, Input, Limit, Question, Step, Verdict};
 use spile_ask::{Pair, Report};
 
 use super::number;
@@ -77,12 +77,10 @@ fn figure(page: &mut Page, pair: &Pair<'_>) {
     page.gap();
     let limit = now.limit.as_ref();
     if let Some(before) = before.and_then(|before| before.figure.as_ref()) {
-        let text = Text::plain(&number::change(None, before, limit));
-        page.hang(0, &Text::plain("before"), BESIDE, &text);
+        page.hang(0, &Text::plain("before"), BESIDE, &with_worst(Tone::Plain, before, limit));
     }
     let word = if before.is_some() { "after" } else { "figure" };
-    let text = Text::new().and(Tone::Strong, &number::change(None, figure, limit));
-    page.hang(0, &Text::plain(word), BESIDE, &text);
+    page.hang(0, &Text::plain(word), BESIDE, &with_worst(Tone::Strong, figure, limit));
     let Some(limit) = limit else { return };
     let kind = if limit.kind == limit.class.word() {
         limit.kind.to_owned()
@@ -97,6 +95,13 @@ fn figure(page: &mut Page, pair: &Pair<'_>) {
         page.put(BESIDE, &Text::plain(text));
     }
     verdict::bar(page, pair);
+}
+
+/// `11.41 V (worst 10.62 V)`.
+fn with_worst(tone: Tone, figure: &Figure, limit: Option<&Limit>) -> Text {
+    let text = Text::new().and(tone, &number::change(None, figure, limit));
+    let worst = number::worst(figure, limit).unwrap_or_default();
+    text.and(Tone::Plain, &format!(" {worst}"))
 }
 
 fn source(page: &mut Page, at: usize, source: &str) {
