@@ -280,7 +280,11 @@ impl Folder {
             let choice = earlier.choice();
             earlier.apply(&mut tree, choice.as_deref(), reader);
         }
-        let before = read_build(&tree, &self.files, reader)?;
+        let before = if self.before(job).is_empty() {
+            self.build.clone()
+        } else {
+            read_build(&tree, &self.files, reader)?
+        };
         let option = option.map(ToOwned::to_owned).or_else(|| job.choice());
         if job.record.done.is_none() {
             job.apply(&mut tree, option.as_deref(), reader);

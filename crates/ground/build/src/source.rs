@@ -31,6 +31,8 @@ pub struct At {
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Files {
     files: Vec<SourceFile>,
+    /// Where each line of each file begins, in bytes.
+    lines: Vec<Vec<usize>>,
 }
 
 /// A line and a column, both counted from 1, the column in characters.
@@ -45,6 +47,8 @@ pub struct LineColumn {
 impl Files {
     /// Takes a file in.
     pub(crate) fn add(&mut self, file: SourceFile) -> FileId {
+        let after_newlines = file.text.match_indices('\n').map(|(newline, _)| newline + 1);
+        self.lines.push(std::iter::once(0).chain(after_newlines).collect());
         self.files.push(file);
         FileId(self.files.len() - 1)
     }
@@ -66,12 +70,10 @@ impl Files {
         while !text.is_char_boundary(start) {
             start -= 1;
         }
-        let before = &text[..start];
-        let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
-        LineColumn {
-            line: before.matches('\n').count() + 1,
-            column: before[line_start..].chars().count() + 1,
-        }
+        let lines = &self.lines[at.file.0];
+        let line = lines.partition_point(|line_start| *line_start <= start);
+        let line_start = lines[line - 1];
+        LineColumn { line, column: text[line_start..start].chars().count() + 1 }
     }
 
     /// `build.toml:14`: where a value stands, for its source.

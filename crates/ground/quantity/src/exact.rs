@@ -127,9 +127,27 @@ impl Exact {
     /// The nearest floating-point number; `None` if the number is too large for one, or so small
     /// that nothing would be left of it.
     pub(crate) fn to_f64(self) -> Option<f64> {
-        let value: f64 = self.digits().parse().ok()?;
+        let value: f64 = match self.at_once() {
+            Some(value) => value,
+            None => self.digits().parse().ok()?,
+        };
         let kept = value.is_finite() && (value != 0.0 || self.num == 0);
         kept.then_some(if self.negative { -value } else { value })
+    }
+
+    /// The number where it is the quotient of two whole numbers that doubles hold exactly: their
+    /// division rounds once, so it is the nearest double.
+    fn at_once(self) -> Option<f64> {
+        const WHOLE_TO: u128 = 1 << 53;
+        let power = 10_u128.checked_pow(self.exp.unsigned_abs())?;
+        let den = u128::from(self.den);
+        let (above, below) = if self.exp < 0 {
+            (self.num, den.checked_mul(power)?)
+        } else {
+            (self.num.checked_mul(power)?, den)
+        };
+        #[expect(clippy::cast_precision_loss, reason = "both are held exactly")]
+        (above <= WHOLE_TO && below <= WHOLE_TO).then(|| above as f64 / below as f64)
     }
 
     /// Digits that round as the number itself does. A quotient that does not end is cut after more

@@ -18,6 +18,12 @@ pub(crate) fn unit<Q: Readable>(
             ends.max().map(|end| (end, unit))
         })
         .max_by_key(|&(end, _)| end);
+    if let Some((end, unit)) = own
+        && !goes_on_in_words(cursor, end)
+    {
+        cursor.set(end);
+        return Ok(Some(unit));
+    }
     let mut other = None;
     units::for_each_kind(|kind, spelling, any_case| {
         let end = end_of(cursor, spelling, any_case);
@@ -110,6 +116,14 @@ fn end_of(cursor: &Cursor<'_>, spelling: &str, any_case: bool) -> Option<usize> 
         Some(c) => c.is_alphanumeric(),
     };
     (!goes_on).then_some(cursor.at() + ahead)
+}
+
+/// Whether a word follows after spaces, so that a longer unit such as `A s` may be meant.
+fn goes_on_in_words(cursor: &Cursor<'_>, end: usize) -> bool {
+    let mut behind = cursor.clone();
+    behind.set(end);
+    behind.skip_spaces();
+    behind.peek().is_some_and(char::is_alphabetic)
 }
 
 /// Whether what comes next is the end, a tolerance, a number or a word that goes between quantities.

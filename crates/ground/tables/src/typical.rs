@@ -3,7 +3,7 @@
 //! They have no source: each is practice, from memory, with bounds, and whoever uses one says so.
 
 use std::collections::BTreeMap;
-use std::sync::LazyLock;
+use std::sync::{LazyLock, OnceLock};
 
 use serde::Deserialize;
 use spile_quantity::{Ranged, Readable, read};
@@ -37,12 +37,15 @@ pub struct Typical<Q> {
 /// ```
 pub fn typical<Q: Readable>(key: &str) -> Option<Typical<Q>> {
     let raw = RAW.get(key).filter(|raw| raw.kind == Q::NAME)?;
-    let [low, likely, high] = [&raw.low, &raw.likely, &raw.high].map(|bound| {
-        let written = read::<Q>(bound.as_str()?).ok()?;
-        (!written.tolerance_given).then_some(written.ranged.likely)
-    });
-    let ranged = Ranged::new(low?, likely?, high?)?;
-    Some(raw.with(ranged))
+    let read_once = || {
+        let [low, likely, high] = [&raw.low, &raw.likely, &raw.high].map(|bound| {
+            let written = read::<Q>(bound.as_str()?).ok()?;
+            (!written.tolerance_given).then_some(written.ranged.likely.si())
+        });
+        Some([low?, likely?, high?])
+    };
+    let [low, likely, high] = (*raw.si.get_or_init(read_once))?.map(Q::from_si);
+    Some(raw.with(Ranged::new(low, likely, high)?))
 }
 
 /// The stand-in of that key that is a plain number, a count or a ratio, with its unit (`1` for
@@ -100,6 +103,9 @@ struct Raw {
     what: String,
     how: String,
     note: Option<String>,
+    /// The three bounds of a quantity in its SI unit, read from their texts when first asked for.
+    #[serde(skip)]
+    si: OnceLock<Option<[f64; 3]>>,
 }
 
 impl Raw {
