@@ -2,8 +2,7 @@
 
 use schemars::{Schema, SchemaGenerator, json_schema};
 use spile_quantity::{
-    CableSize, Capacity, Misread, Quantity, Readable, Written, exact, read, read_cable,
-    read_capacity,
+    CableSize, Capacity, Misread, Readable, Written, read, read_cable, read_capacity,
 };
 
 use crate::node::{Node, Value};
@@ -12,17 +11,17 @@ use crate::source::At;
 
 impl<T: Readable> Read for Written<T> {
     fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
-        let what = format!("{} with its unit", with_article(T::NAME));
-        text(node, &what, &example::<T>(), reader, read::<T>)
+        let what = || format!("{} with its unit", with_article(T::NAME));
+        text(node, what, T::EXAMPLE, reader, read::<T>)
     }
     fn schema(_: &mut SchemaGenerator) -> Schema {
-        json_schema!({ "type": "string", "examples": [example::<T>()] })
+        json_schema!({ "type": "string", "examples": [T::EXAMPLE] })
     }
 }
 
 impl Read for CableSize {
     fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
-        text(node, "a cable's size", "1.5 mm2", reader, read_cable)
+        text(node, || "a cable's size".to_owned(), "1.5 mm2", reader, read_cable)
     }
     fn schema(_: &mut SchemaGenerator) -> Schema {
         json_schema!({ "type": "string", "examples": ["1.5 mm2", "16 AWG", "16 SAE", "6 mm outside"] })
@@ -31,7 +30,7 @@ impl Read for CableSize {
 
 impl Read for Capacity {
     fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
-        text(node, "a battery's capacity", "95 Ah @ 20 h", reader, read_capacity)
+        text(node, || "a battery's capacity".to_owned(), "95 Ah @ 20 h", reader, read_capacity)
     }
     fn schema(_: &mut SchemaGenerator) -> Schema {
         json_schema!({ "type": "string", "examples": ["95 Ah @ 20 h", "100 Ah"] })
@@ -41,7 +40,7 @@ impl Read for Capacity {
 /// Reads a text by `read`, and tells of what could not be read where it stands in the file.
 fn text<T>(
     node: &Node,
-    what: &str,
+    what: impl Fn() -> String,
     example: &str,
     reader: &mut Reader,
     read: impl Fn(&str) -> Result<T, Misread>,
@@ -51,14 +50,14 @@ fn text<T>(
         Value::Whole(_) | Value::Number(_) => {
             reader.tell(
                 &node.at,
-                format!("a plain number stands where {what} is wanted"),
+                format!("a plain number stands where {} is wanted", what()),
                 "no unit",
                 format!("write it with its unit, in quotes, like \"{example}\""),
             );
             return None;
         }
         _ => {
-            reader.wrong_kind(node, what, &format!("\"{example}\""));
+            reader.wrong_kind(node, &what(), &format!("\"{example}\""));
             return None;
         }
     };
@@ -66,9 +65,9 @@ fn text<T>(
         Ok(value) => Some(value),
         Err(misread) => {
             let says = if misread.found.is_empty() {
-                format!("`{}` is not {what}", text.trim())
+                format!("`{}` is not {}", text.trim(), what())
             } else {
-                format!("`{}` is not {what}: `{}` cannot be read", text.trim(), misread.found)
+                format!("`{}` is not {}: `{}` cannot be read", text.trim(), what(), misread.found)
             };
             let label = format!("expected {}", misread.expected);
             reader.tell(&within(node, text, &misread), says, label, misread.hint);
@@ -95,21 +94,4 @@ fn within(node: &Node, text: &str, misread: &Misread) -> At {
 fn with_article(name: &str) -> String {
     let vowel = name.starts_with(['a', 'e', 'i', 'o', 'u']);
     format!("{} {name}", if vowel { "an" } else { "a" })
-}
-
-/// A plausible text for a kind of quantity.
-fn example<T: Readable>() -> String {
-    match T::NAME {
-        "length" => "440 mm".to_owned(),
-        "temperature" => "33 °C".to_owned(),
-        "resistance" => "20 mΩ".to_owned(),
-        "charge" => "95 Ah".to_owned(),
-        "time" => "6 days".to_owned(),
-        "volume" => "92 L".to_owned(),
-        "area" => "160 cm2".to_owned(),
-        "energy" => "480 Wh".to_owned(),
-        "angle" => "90°".to_owned(),
-        "share" => "20 %".to_owned(),
-        _ => exact(<T as Quantity>::from_si(12.0)),
-    }
 }
