@@ -4,6 +4,22 @@
 //! Each question is asked twice, of the build as it stands and as it would be; what is found is
 //! paired by its name, so that what changes can be shown. A question that cannot be computed is
 //! answered *open*, never *good*.
+//!
+//! ```
+//! let folder = spile_build::Folder::from_texts([("build.toml", r#"
+//! [parts.box]
+//! kind = "lidded box"
+//! volume = "32 L"
+//! [items.box]
+//! [wants]
+//! people = 2
+//! away = "6 days"
+//! "#)]).unwrap();
+//! let report = spile_ask::ask("small", folder.build(), None);
+//! let cold = report.answers.iter().find(|asked| asked.question.word() == "cold").unwrap();
+//! let days = cold.now().findings.iter().find(|finding| finding.id == "days").unwrap();
+//! assert_eq!(days.verdict, spile_answer::Verdict::Care(spile_answer::Reason::Wish));
+//! ```
 
 mod json;
 mod next;
