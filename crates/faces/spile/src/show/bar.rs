@@ -253,7 +253,8 @@ mod tests {
 
         #[test]
         fn marks_stand_in_the_order_of_their_numbers(bar in any_bar(), a in any_number(), b in any_number()) {
-            prop_assume!(bar.limit.is_finite() && a < b);
+            prop_assume!(bar.limit.is_finite() && !a.is_nan() && !b.is_nan());
+            let (a, b) = (a.min(b), a.max(b));
             prop_assert!(bar.spot(a) <= bar.spot(b));
         }
 

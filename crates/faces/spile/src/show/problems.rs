@@ -13,6 +13,10 @@ use super::page::{COLUMNS, clean, columns};
 
 /// How many columns of a line of a file are shown; the frame takes the rest.
 const LINE: usize = 68;
+/// How many columns a label has; it goes on below where it is longer.
+const LABEL: usize = 44;
+/// How many columns the name of a file has.
+const NAME: usize = 48;
 /// How many lines are shown above and below the one in question.
 const AROUND: usize = 1;
 
@@ -90,6 +94,7 @@ fn excerpt(at: &At, label: &str, files: &Files) -> Excerpt {
     let here: Vec<char> = here.chars().collect();
     let within = file.text.get(at.span.clone()).unwrap_or_default();
     let length = within.split('\n').next().unwrap_or_default().chars().count();
+    let label = folded(label);
     let column = column.min(here.len());
     let length = length.min(here.len() - column);
 
@@ -101,7 +106,7 @@ fn excerpt(at: &At, label: &str, files: &Files) -> Excerpt {
             text.push('\n');
         }
         if number == line {
-            let (cut, from, to) = cut(&here, column, length, columns(label));
+            let (cut, from, to) = cut(&here, column, length, &label);
             span = (text.len() + from, to - from);
             text.push_str(&cut);
         } else {
@@ -110,66 +115,81 @@ fn excerpt(at: &At, label: &str, files: &Files) -> Excerpt {
         }
     }
     let name = name(file.path.as_deref().map(|path| path.display().to_string()), &file.name);
-    Excerpt {
-        name,
-        text,
-        span: span.into(),
-        label: label.to_owned(),
-        first,
-        column: place.column - 1,
-    }
+    Excerpt { name, text, span: span.into(), label, first, column: place.column - 1 }
 }
 
 /// The file's path, or where that is too long its name within the build, as far as it goes.
 fn name(path: Option<String>, name: &str) -> String {
-    let path = path.map(|path| clean(&path)).filter(|path| columns(path) <= LINE - 20);
+    let path = path.map(|path| clean(&path)).filter(|path| columns(path) <= NAME);
     let name = path.unwrap_or_else(|| clean(name));
-    if columns(&name) <= LINE - 20 {
+    if columns(&name) <= NAME {
         return name;
     }
-    let mut end: Vec<char> = name.chars().rev().collect();
-    while columns(&end.iter().collect::<String>()) > LINE - 21 {
-        end.pop();
+    let end = fitting(name.chars().rev(), NAME - 1);
+    let all = name.chars().count();
+    format!("…{}", name.chars().skip(all - end).collect::<String>())
+}
+
+/// A label in lines that leave room for the stretch that they belong to.
+fn folded(label: &str) -> String {
+    let mut lines = vec![String::new()];
+    for word in label.split(' ').filter(|word| !word.is_empty()) {
+        let kept: String = word.chars().take(fitting(word.chars(), LABEL)).collect();
+        match lines.last_mut() {
+            Some(line) if line.is_empty() => *line = kept,
+            Some(line) if columns(line) + 1 + columns(&kept) <= LABEL => {
+                line.push(' ');
+                line.push_str(&kept);
+            }
+            _ => lines.push(kept),
+        }
     }
-    format!("…{}", end.into_iter().rev().collect::<String>())
+    lines.join("\n")
 }
 
 /// A line cut on both sides so that the stretch in question and its label have room; with the
 /// bytes of it that the stretch fills now.
-fn cut(line: &[char], column: usize, length: usize, label: usize) -> (String, usize, usize) {
+fn cut(line: &[char], column: usize, length: usize, label: &str) -> (String, usize, usize) {
     // The label begins at the middle of the stretch and four columns on.
-    let room = LINE.saturating_sub(label + 8).max(8);
-    let mut from = 0;
-    let mut to = column + length;
-    let wide = |from: usize, to: usize| columns(&spelled(&line[from..to]));
-    while to > column + 1 && wide(column, to) > room {
-        to -= 1;
-    }
-    while from < column && wide(from, to) + usize::from(from > 0) > room {
-        from += 1;
-    }
+    let middle = LINE - 1 - label.lines().map(columns).max().unwrap_or(0).min(LABEL);
+    let (before, rest) = line.split_at(column);
+    let (within, _) = rest.split_at(length);
+    let shown = fitting(within.iter().copied(), (LINE - 2).min(2 * middle)).max(length.min(1));
+    let filled = columns(&spelled(&within[..shown]));
+    let left = (LINE - 2).saturating_sub(filled).min(middle.saturating_sub(filled / 2));
+    let mut back = fitting(before.iter().rev().copied(), left);
     let mut text = String::new();
-    if from > 0 {
+    if back < column {
+        back = fitting(before.iter().rev().copied(), left.saturating_sub(1));
         text.push('…');
     }
-    text.push_str(&spelled(&line[from..column]));
+    text.push_str(&spelled(&before[column - back..]));
     let start = text.len();
-    text.push_str(&spelled(&line[column..to]));
+    text.push_str(&spelled(&within[..shown]));
     let end = text.len();
     let left = LINE.saturating_sub(columns(&text));
-    text.push_str(&cut_end(&line[to..], left));
+    text.push_str(&cut_end(&rest[shown..], left));
     (text, start, end)
 }
 
 fn cut_end(line: &[char], room: usize) -> String {
-    let text = spelled(line);
-    if columns(&text) <= room {
-        return text;
+    let whole = fitting(line.iter().copied(), room);
+    if whole == line.len() {
+        return spelled(line);
     }
-    let mut kept = text;
-    while columns(&kept) + 1 > room && kept.pop().is_some() {}
-    kept.push('…');
-    kept
+    let kept = fitting(line.iter().copied(), room.saturating_sub(1));
+    format!("{}…", spelled(&line[..kept]))
+}
+
+/// How many of the first of these characters fill no more than `room` columns.
+fn fitting(characters: impl Iterator<Item = char>, room: usize) -> usize {
+    let mut filled = 0;
+    characters
+        .take_while(|c| {
+            filled += columns(&clean(c.encode_utf8(&mut [0; 4])));
+            filled <= room
+        })
+        .count()
 }
 
 /// Characters that can be shown, and each in its own place.
@@ -252,6 +272,21 @@ mod tests {
         let text = told(&[("build.toml", "bank = { volts = \"é\", küche = 1 }\n")]);
         assert!(text.contains("[build.toml:1:19]"), "{text}");
         assert!(text.contains("[build.toml:1:23]"), "{text}");
+    }
+
+    #[test]
+    fn a_long_label_goes_on_below() {
+        let text = told(&[("build.toml", "[parts.x]\nconductivity = \"zero point zero three\"\n")]);
+        assert!(text.contains("such as"), "{text}");
+        assert!(text.lines().all(|line| line.width() <= COLUMNS), "{text}");
+    }
+
+    #[test]
+    fn a_very_long_line_is_told_at_once() {
+        let long = "a".repeat(300_000);
+        let text =
+            told(&[("build.toml", &format!("about = \"{long}\"\n{long} = 1\nx = \"{long}"))]);
+        assert!(text.lines().all(|line| line.width() <= COLUMNS));
     }
 
     proptest! {
