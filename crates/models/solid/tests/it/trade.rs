@@ -218,11 +218,20 @@ fn a_bay_between_and_beyond_its_rows() {
     // Half way between the rows at 300 and 600: the means of the two.
     let upper = bay.free_depth(Length::mm(450.0), Length::mm(600.0)).expect("a depth");
     assert_eq!(values(upper.length), [503.5, 505.0, 506.5]);
-    // 150 above the last row: it may lean out on by (511 − 498)/2 = 6.5, or stand upright.
+    // 150 above the last row: it may lean out on twice as steeply, by 2·(511 − 498)/2 = 13, or
+    // stand upright.
     let above = bay.free_depth(Length::mm(750.0), Length::mm(750.0)).expect("a depth");
-    assert_eq!((values(above.length), above.covered), ([509.0, 510.0, 517.5], Covered::Beyond));
+    assert_eq!((values(above.length), above.covered), ([509.0, 510.0, 524.0], Covered::Beyond));
+    // A wall that leans in by 14 ± 4 over 365, seen 415 above the last row: by 14·415/365 = 15.92
+    // more if it leans on, by 2·18·415/365 = 40.93 more than its least if it curves in.
+    let leaning = [row(335.0, 564.0, 566.0, 568.0), row(700.0, 550.0, 552.0, 554.0)];
+    let bay = Bay::new(height, &leaning, &[row(400.0, 449.0, 450.0, 451.0)]).expect("a bay");
+    let top = bay.free_depth(Length::mm(335.0), Length::mm(1115.0)).expect("a depth");
+    near("leans on", top.length.likely.in_mm(), 552.0 - 15.918, 5e-4);
+    near("curves in", top.length.low.in_mm(), 550.0 - 40.932, 5e-4);
     let wide = bay.free_width(Length::mm(0.0), Length::mm(760.0)).expect("a width");
     assert_eq!((values(wide.length), wide.covered), ([449.0, 450.0, 451.0], Covered::OneRow));
+    let bay = Bay::new(height, &depth, &[row(400.0, 449.0, 450.0, 451.0)]).expect("a bay");
     // The derived wall stops a box as the rows say: the bulge, seen from the front.
     let corner = Point::mm(100.0, -900.0, 50.0);
     let (width, thickness) = (Length::mm(800.0), Length::mm(10.0));
