@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use miette::{
-    Diagnostic, GraphicalReportHandler, GraphicalTheme, LabeledSpan, MietteError,
-    MietteSpanContents, SourceCode, SourceSpan, SpanContents,
+    Diagnostic, GraphicalReportHandler, GraphicalTheme, MietteError, MietteSpanContents,
+    SourceCode, SourceSpan, SpanContents,
 };
 use spile_build::{At, Files, Problem, Problems};
 
@@ -53,11 +53,16 @@ fn count(list: &[Problem]) -> String {
 }
 
 /// A problem as the library that draws it wants it.
-#[derive(Debug)]
+#[derive(Debug, Diagnostic)]
 struct Told {
     says: String,
+    #[help]
     hint: String,
+    #[source_code]
     excerpt: Option<Excerpt>,
+    label: String,
+    #[label(primary, "{label}")]
+    span: Option<SourceSpan>,
 }
 
 /// The lines about a problem, cut so that they fit, with the place in the file that they are from.
@@ -65,8 +70,6 @@ struct Told {
 struct Excerpt {
     name: String,
     text: String,
-    span: SourceSpan,
-    label: String,
     /// The first of the lines, from 0.
     first: usize,
     /// The column of the problem, from 0.
@@ -74,14 +77,19 @@ struct Excerpt {
 }
 
 fn shown(problem: &Problem, files: &Files) -> Told {
-    Told {
-        says: clean(&problem.says),
-        hint: clean(&problem.hint),
-        excerpt: problem.at.as_ref().map(|at| excerpt(at, &clean(&problem.label), files)),
-    }
+    let label = folded(&clean(&problem.label));
+    let (excerpt, span) = match &problem.at {
+        Some(at) => {
+            let (excerpt, span) = excerpt(at, &label, files);
+            (Some(excerpt), Some(span))
+        }
+        None => (None, None),
+    };
+    Told { says: clean(&problem.says), hint: clean(&problem.hint), excerpt, label, span }
 }
 
-fn excerpt(at: &At, label: &str, files: &Files) -> Excerpt {
+/// The lines about a place, and where among them it is.
+fn excerpt(at: &At, label: &str, files: &Files) -> (Excerpt, SourceSpan) {
     let file = files.file(at.file);
     let place = files.line_column(at);
     let (line, column) = (place.line - 1, place.column - 1);
@@ -94,7 +102,6 @@ fn excerpt(at: &At, label: &str, files: &Files) -> Excerpt {
     let here: Vec<char> = here.chars().collect();
     let within = file.text.get(at.span.clone()).unwrap_or_default();
     let length = within.split('\n').next().unwrap_or_default().chars().count();
-    let label = folded(label);
     let column = column.min(here.len());
     let length = length.min(here.len() - column);
 
@@ -106,7 +113,7 @@ fn excerpt(at: &At, label: &str, files: &Files) -> Excerpt {
             text.push('\n');
         }
         if number == line {
-            let (cut, from, to) = cut(&here, column, length, &label);
+            let (cut, from, to) = cut(&here, column, length, label);
             span = (text.len() + from, to - from);
             text.push_str(&cut);
         } else {
@@ -115,7 +122,7 @@ fn excerpt(at: &At, label: &str, files: &Files) -> Excerpt {
         }
     }
     let name = name(file.path.as_deref().map(|path| path.display().to_string()), &file.name);
-    Excerpt { name, text, span: span.into(), label, first, column: place.column - 1 }
+    (Excerpt { name, text, first, column: place.column - 1 }, span.into())
 }
 
 /// The file's path, or where that is too long its name within the build, as far as it goes.
@@ -204,22 +211,6 @@ impl fmt::Display for Told {
 }
 
 impl std::error::Error for Told {}
-
-impl Diagnostic for Told {
-    fn help<'a>(&'a self) -> Option<Box<dyn fmt::Display + 'a>> {
-        (!self.hint.is_empty()).then(|| Box::new(&self.hint) as Box<dyn fmt::Display>)
-    }
-
-    fn source_code(&self) -> Option<&dyn SourceCode> {
-        self.excerpt.as_ref().map(|excerpt| excerpt as &dyn SourceCode)
-    }
-
-    fn labels(&self) -> Option<Box<dyn Iterator<Item = LabeledSpan> + '_>> {
-        let excerpt = self.excerpt.as_ref()?;
-        let label = (!excerpt.label.is_empty()).then(|| excerpt.label.clone());
-        Some(Box::new(std::iter::once(LabeledSpan::new_primary_with_span(label, excerpt.span))))
-    }
-}
 
 impl SourceCode for Excerpt {
     fn read_span<'a>(

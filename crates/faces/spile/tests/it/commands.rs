@@ -233,7 +233,7 @@ fn unknown_names_end_with_2_and_the_nearest() {
         (&["check", "heron", "--job", "box-uot"], "did you mean `box-out`?"),
         (&["check", "heron", "--job", "box-out", "--option", "x"], "there is no option `x`"),
         (&["check", "heron", "--option", "x"], "--job"),
-        (&["why", "heron", "air.not-computd"], "air.not-computed"),
+        (&["why", "heron", "air.no-computed"], "air.not-computed"),
         (&["why", "heron", "not-comp"], "can be each of these"),
     ];
     for (args, told) in cases {
@@ -332,7 +332,7 @@ fn help_is_short_and_slips_are_told() {
         concat!("spile ", env!("CARGO_PKG_VERSION"), "\n")
     );
     let long = "y".repeat(200);
-    for slip in [&[][..], &["chekc"], &["check"], &["check", "heron", "--jbo"], &["schema", &long]]
+    for slip in [&[][..], &["checks"], &["check"], &["check", "heron", "--jbo"], &["schema", &long]]
     {
         let ended = spile(&here, slip);
         assert_eq!((ended.status, ended.data.as_str()), (2, ""), "{slip:?}");
