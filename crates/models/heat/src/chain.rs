@@ -21,6 +21,8 @@ const SMALL: f64 = 1e-10;
 const SMALL_K: f64 = 1e-11;
 /// Steps towards the lowest balance; only at the very edge of running away are so many not enough.
 const MOST_STEPS: usize = 500;
+/// A box that is warmer inside \[°C\] is none.
+const WARMEST_C: f64 = 25.0;
 
 /// A cooled box.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -101,6 +103,15 @@ pub struct Day {
     pub given: Given,
 }
 
+/// A box at the temperature that it comes to in the end.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Settled {
+    /// The temperature inside.
+    pub inside: Temperature,
+    /// A day at that temperature.
+    pub day: Day,
+}
+
 impl Load {
     /// All of it.
     pub fn total(&self) -> Power {
@@ -120,7 +131,7 @@ impl Load {
 /// makes cooler air.
 ///
 /// **Validity** a mean over a day in steady weather; the box held at its set temperature, also
-/// while saturated, where `unmet` says what heat is left to warm it ([`settles_at`] tells how far).
+/// while saturated, where `unmet` says what heat is left to warm it ([`settled_day`] tells how far).
 /// Whether the compressor is within its checked range is in [`Running::in_range`].
 ///
 /// **Errors** [`HeatError::NotModelled`] for a cooler that is not a compressor; an argument out of
@@ -203,38 +214,51 @@ pub fn steady_day(
     Ok(day(appliance, &at(balance)?))
 }
 
-/// The temperature \[°C\] that a box comes to in the end: the one it is set to, or the warmer one
-/// that a compressor without rest can hold.
+/// A steady day of a box at the temperature \[°C\] that it comes to in the end: the one it is set
+/// to, or the warmer one that a compressor without rest can hold.
 ///
-/// **Formula** the set temperature at which the duty of [`steady_day`] is 1
+/// **Formula** the inside temperature at which load and what is pumped are equal while the
+/// compressor gives its full heat
 ///
 /// **Arguments** as for [`steady_day`]
 ///
 /// **Validity** as for [`steady_day`]; heat of openings and food is taken as unchanged, which is a
-/// little too much for a warmer box.
+/// little too much for a warmer box. Whether the compressor rests is decided with the box at its set
+/// temperature: one that once runs without rest is not brought back by the box warming.
 ///
 /// **Errors** as for [`steady_day`]; no temperature up to 25 °C that the compressor could hold.
 ///
 /// **Source** heat balance.
 ///
 /// **Example** in the tests, against the balance solved by hand.
-pub fn settles_at(
+pub fn settled_day(
     appliance: &Appliance,
     used: Use,
     cabin: Temperature,
     air_for: impl Fn(Given) -> Result<Air, HeatError>,
-) -> Result<Temperature, HeatError> {
-    let short_by = |inside_c: f64| {
-        let set = Appliance { inside: Temperature::celsius(inside_c), ..*appliance };
-        let day = steady_day(&set, used, cabin, &air_for)?;
-        Ok((day.load.total() - day.running.pumps).in_w())
-    };
-    let set_c = appliance.inside.in_celsius();
-    if short_by(set_c)? <= 0.0 {
-        return Ok(appliance.inside);
+) -> Result<Settled, HeatError> {
+    let held = steady_day(appliance, used, cabin, &air_for)?;
+    if held.pace != Pace::Saturated {
+        return Ok(Settled { inside: appliance.inside, day: held });
     }
-    let found = root("inside temperature", "°C", short_by, set_c, 25.0, 1e-9)?;
-    Ok(Temperature::celsius(found))
+    let set_to = |inside_c: f64| Appliance { inside: Temperature::celsius(inside_c), ..*appliance };
+    let at_full = |inside_c: f64| {
+        let set = set_to(inside_c);
+        let at = |x| state(&set, used, cabin, &air_for, x);
+        // The more heat in the surroundings, the less is pumped: there is one balance only.
+        let most_w = at(0.0)?.full_heat_w();
+        let excess = |x| Ok(at(x)?.full_heat_w() - x);
+        let high_w = most_w * (1.0 + 1e-9);
+        at(root("compressor heat", "W", excess, 0.0, high_w, SMALL * most_w)?)
+    };
+    let short_by = |inside_c: f64| {
+        let full = at_full(inside_c)?;
+        Ok((full.load.total() - full.running.pumps).in_w())
+    };
+    let inside_c =
+        root("inside temperature", "°C", short_by, appliance.inside.in_celsius(), WARMEST_C, 1e-7)?;
+    let day = day(&set_to(inside_c), &at_full(inside_c)?);
+    Ok(Settled { inside: Temperature::celsius(inside_c), day })
 }
 
 /// The appliance in the surroundings that a given heat of the compressor makes.

@@ -4,7 +4,7 @@ use spile_answer::Handle;
 use spile_heat::HeatError;
 use spile_heat::air::MoistAir;
 use spile_heat::cabinet::{self, Shell};
-use spile_heat::chain::{Appliance, Day, Use, settles_at, steady_day};
+use spile_heat::chain::{Appliance, Day, Use, settled_day, steady_day};
 use spile_heat::compressor::{
     Approaches, Compressor, Consumption, Cooler, Fitted, fit_conductance,
 };
@@ -21,6 +21,8 @@ use crate::scene::{BoxVolume, Each, Scene, SizeInputs, Values, WallInputs};
 const SEA_LEVEL_PA: f64 = 101_325.0;
 /// Where food freezes \[°C\] (milk at −0.5 °C, from memory).
 const FREEZES_C: f64 = -0.5;
+/// A box that warms past this is computed no further.
+pub(crate) const WARMEST_INSIDE: Temperature = Temperature::celsius(25.0);
 /// Rounds in which boxes of one bay are told each other's heat.
 const MOST_ROUNDS: usize = 60;
 /// A change of heat \[W\] from one round to the next that counts as nothing.
@@ -69,12 +71,35 @@ impl Scene<'_> {
         }
     }
 
-    /// The day of every box, those of one bay warming each other.
+    /// The day of every box held at the temperature it is set to, those of one bay warming each
+    /// other.
     pub(crate) fn days(
         &self,
         values: &impl Values,
         weather: Weather,
         bay_is: BayIs,
+    ) -> Result<Vec<Day>, HeatError> {
+        self.each_day(values, weather, |ready, cabin, others| ready.day(cabin, others, bay_is))
+    }
+
+    /// The same with every box at the temperature that it comes to: where a compressor cannot hold
+    /// it, heat that it leaves in the box does not cool the bay for ever.
+    pub(crate) fn settled_days(
+        &self,
+        values: &impl Values,
+        weather: Weather,
+        bay_is: BayIs,
+    ) -> Result<Vec<Day>, HeatError> {
+        self.each_day(values, weather, |ready, cabin, others| {
+            ready.settled_day(cabin, others, bay_is)
+        })
+    }
+
+    fn each_day(
+        &self,
+        values: &impl Values,
+        weather: Weather,
+        day_of: impl Fn(&Ready, Temperature, Power) -> Result<Day, HeatError>,
     ) -> Result<Vec<Day>, HeatError> {
         let cabin = self.cabin(values, weather);
         let ready: Vec<Ready> =
@@ -89,7 +114,7 @@ impl Scene<'_> {
                     .filter(|(j, (mate, _))| *j != i && mate.shares_bay(&self.boxes[i]))
                     .map(|(_, (_, heat_w))| heat_w)
                     .sum();
-                let day = one.day(cabin, Power::w(others_w), bay_is)?;
+                let day = day_of(one, cabin, Power::w(others_w))?;
                 let heat_w = (day.given.cabinet + day.given.condenser).in_w();
                 change_w = change_w.max((heat_w - heats_w[i]).abs());
                 heats_w[i] = heat_w;
@@ -99,11 +124,19 @@ impl Scene<'_> {
                     days[i] = day;
                 }
             }
-            if ready.len() == 1 || change_w <= SMALL_W {
+            if !self.any_share_a_bay() || change_w <= SMALL_W {
                 break;
             }
         }
         Ok(days)
+    }
+
+    fn any_share_a_bay(&self) -> bool {
+        let boxes = &self.boxes;
+        boxes
+            .iter()
+            .enumerate()
+            .any(|(i, one)| boxes[i + 1..].iter().any(|two| one.shares_bay(two)))
     }
 
     /// One box at these values.
@@ -190,13 +223,21 @@ impl Ready {
         })
     }
 
-    /// What the box comes to inside in the end.
-    pub(crate) fn settles(&self, cabin: Temperature, bay_is: BayIs) -> Option<Temperature> {
-        let nothing = Power::w(0.0);
-        settles_at(&self.appliance, self.used, cabin, |given| {
-            Ok(self.air(cabin, nothing, bay_is, given))
-        })
-        .ok()
+    /// Its day at the temperature that it comes to; as warm as is computed where that is warmer.
+    fn settled_day(
+        &self,
+        cabin: Temperature,
+        others: Power,
+        bay_is: BayIs,
+    ) -> Result<Day, HeatError> {
+        let air = |given| Ok(self.air(cabin, others, bay_is, given));
+        match settled_day(&self.appliance, self.used, cabin, air) {
+            Err(HeatError::NoBalance { .. }) => {
+                let warm = Appliance { inside: WARMEST_INSIDE, ..self.appliance };
+                steady_day(&warm, self.used, cabin, air)
+            }
+            settled => settled.map(|settled| settled.day),
+        }
     }
 
     /// The air round it: the cabin's, or that of a bay that is one temperature.

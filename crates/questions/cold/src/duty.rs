@@ -1,13 +1,14 @@
 //! One compressor box on a hot afternoon: how much of it it runs, and how warm its bay gets.
 
 use spile_answer::{
-    Ask, Basis, Class, Finding, Ledger, Limit, Reason, Sense, Swing, Unit, Verdict, Worse, swing,
+    Ask, Basis, Class, Finding, Ledger, Limit, Point, Reason, Sense, Swing, Unit, Verdict, Worse,
+    swing,
 };
 use spile_build::Build;
 use spile_heat::HeatError;
-use spile_heat::chain::Day;
+use spile_heat::chain::{Day, Pace};
 
-use crate::day::{BayIs, Weather};
+use crate::day::{BayIs, WARMEST_INSIDE, Weather};
 use crate::keep::number;
 use crate::mend;
 use crate::scene::{Cold, Scene};
@@ -28,15 +29,25 @@ pub(crate) fn findings(build: &Build, scene: &Scene<'_>) -> Vec<Finding> {
     };
     let day = &days[0];
     let swung = swing(&scene.ledger, [Worse::Higher; 2], |point| {
-        let days = scene.days(point, Weather::HotAfternoon, BayIs::Balanced);
-        days.map_or([f64::INFINITY; 2], |days| {
-            [100.0 * days[0].duty, days[0].air.cabinet.in_celsius()]
-        })
+        figures(scene, point).unwrap_or([f64::INFINITY; 2])
     });
     let mut found = vec![duty(scene, day, &swung[0])];
     found.extend(warmest(build, scene, &swung[1]));
     found.extend(papers(scene));
     found
+}
+
+/// The duty \[%\] with the boxes held at what they are set to, and the air round the first one
+/// \[°C\] with the boxes at what they come to.
+fn figures(scene: &Scene<'_>, point: &Point) -> Result<[f64; 2], HeatError> {
+    let held = scene.days(point, Weather::HotAfternoon, BayIs::Balanced)?;
+    let duty = 100.0 * held[0].duty;
+    let settled = if held.iter().any(|day| day.pace == Pace::Saturated) {
+        scene.settled_days(point, Weather::HotAfternoon, BayIs::Balanced)?
+    } else {
+        held
+    };
+    Ok([duty, settled[0].air.cabinet.in_celsius()])
 }
 
 fn duty(scene: &Scene<'_>, day: &Day, swung: &Swing) -> Finding {
@@ -49,7 +60,7 @@ fn duty(scene: &Scene<'_>, day: &Day, swung: &Swing) -> Finding {
         source: "heat balance: a compressor that never rests does not hold the temperature".into(),
         firm: rests_on_papers(cold),
     };
-    let label = format!("{} runs, hot afternoon", cold.name);
+    let label = label(cold);
     let id = format!("{}.duty", cold.name);
     let mut finding = Finding::measured(id, label, Unit::Percent, swung, limit, &scene.ledger);
     settle(&mut finding, || {
@@ -90,29 +101,41 @@ fn duty_says(scene: &Scene<'_>, day: &Day, swung: &Swing, verdict: Verdict) -> S
         day.load.total().in_w(),
         day.running.pumps.in_w()
     );
+    let end = match verdict {
+        _ if swung.likely > 100.0 => settles(scene, &point),
+        Verdict::Care(Reason::Unsure) => format!(
+            ": it runs {:.0} % of the time. At the unfavourable end it would be {}.",
+            swung.likely,
+            percent(swung.unfavourable)
+        ),
+        _ => format!(": it runs {:.0} % of the time.", swung.likely),
+    };
     let range = if day.running.in_range {
         ""
     } else {
         " The condenser is then beyond what the formula was checked for."
     };
-    if swung.likely > 100.0 {
-        let settles = scene
-            .ready(0, &point, cabin)
-            .ok()
-            .and_then(|ready| ready.settles(cabin, BayIs::KeptAt(day.air.cabinet)));
-        let ends = settles.map_or_else(
-            || "and warms past 25 °C".to_owned(),
-            |settles| format!("and settles at {:.0} °C inside", settles.in_celsius()),
-        );
-        return format!("{heat}: it never rests {ends}.{range}");
-    }
-    let end = match verdict {
-        Verdict::Care(Reason::Unsure) => {
-            format!(" At the unfavourable end it would be {}.", percent(swung.unfavourable))
-        }
-        _ => String::new(),
+    format!("{heat}{end}{range}")
+}
+
+/// What becomes of a box that its compressor cannot hold.
+fn settles(scene: &Scene<'_>, point: &Point) -> String {
+    let days = scene.settled_days(point, Weather::HotAfternoon, BayIs::Balanced);
+    let Ok(days) = days else { return ". It never rests.".to_owned() };
+    let inside = days[0].running.evaporating.warmer(point.at(scene.shared.evaporator));
+    let inside = if inside < WARMEST_INSIDE {
+        format!("settles at {:.0} °C inside", inside.in_celsius())
+    } else {
+        format!("warms past {:.0} °C inside", WARMEST_INSIDE.in_celsius())
     };
-    format!("{heat}: it runs {:.0} % of the time.{end}{range}", swung.likely)
+    match scene.boxes[0].bay {
+        Some((bay, _)) => format!(
+            " if it is held at {} °C. It never rests and {inside}, with {:.0} °C in {bay}.",
+            number(point.at(scene.shared.inside).in_celsius()),
+            days[0].air.cabinet.in_celsius()
+        ),
+        None => format!(": it never rests and {inside}."),
+    }
 }
 
 /// A share of the time in words; without bound where nothing balances.
@@ -138,7 +161,7 @@ fn warmest(build: &Build, scene: &Scene<'_>, swung: &Swing) -> Option<Finding> {
     };
     let place = cold.bay.map_or_else(|| "the cabin".to_owned(), |(bay, _)| bay.to_owned());
     let id = format!("{}.warmest", cold.name);
-    let label = format!("air round {}, hot", cold.name);
+    let label = format!("air round the {} when hot", cold.name);
     let mut finding = Finding::measured(id, label, Unit::Celsius, swung, limit, &scene.ledger);
     settle(&mut finding, || {
         format!(
@@ -227,8 +250,7 @@ pub(crate) fn too_little(cold: &Cold<'_>) -> Finding {
         ),
     };
     let says = format!("How hard the {name} works cannot be said: {lacks}.");
-    let label = format!("{name} runs, hot afternoon");
-    let mut finding = Finding::plain(format!("{name}.duty"), label, Verdict::Open, says);
+    let mut finding = Finding::plain(format!("{name}.duty"), label(cold), Verdict::Open, says);
     finding.asks.push(asks);
     finding
 }
@@ -246,8 +268,7 @@ fn ask(input: String, how: &'static str) -> Ask {
 fn not_computed(cold: &Cold<'_>, why: &HeatError) -> Finding {
     let name = cold.name;
     let says = format!("How hard the {name} works cannot be computed: {why}.");
-    let label = format!("{name} runs, hot afternoon");
-    let mut finding = Finding::plain(format!("{name}.duty"), label, Verdict::Open, says);
+    let mut finding = Finding::plain(format!("{name}.duty"), label(cold), Verdict::Open, says);
     finding.asks.push(ask(
         format!("figures of {name}"),
         "Compare sizes, insulation and consumption with its papers.",
@@ -255,8 +276,13 @@ fn not_computed(cold: &Cold<'_>, why: &HeatError) -> Finding {
     finding
 }
 
-/// Says of each ask what it would settle.
+fn label(cold: &Cold<'_>) -> String {
+    format!("running share of the {} when hot", cold.name)
+}
+
+/// Says of each ask what it would settle, and leaves out those that are not worth measuring.
 fn settle(finding: &mut Finding, words: impl Fn() -> String) {
+    finding.asks.retain(|ask| !ask.how.starts_with("Not worth measuring"));
     for ask in &mut finding.asks {
         ask.settles = words();
     }

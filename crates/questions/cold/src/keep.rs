@@ -74,18 +74,15 @@ pub(crate) fn days(build: &Build) -> Finding {
     let nominal: Volume = crate::cold_items(build)
         .filter_map(|(_, item)| item.part.volume.as_ref().map(spile_answer::Given::likely))
         .sum();
-    let says = days_says(build, nominal, &swung, finding.verdict, &ledger);
+    let mut says = days_says(build, nominal, &swung, finding.verdict);
+    if !unknown.is_empty() {
+        says = format!("{says} Not counting the {}.", unknown.join(" and the "));
+    }
     let mend = days_mend(build, nominal, finding.verdict);
     finding.saying(says).mended(mend).worked(vec![days_step(build, nominal, swung.likely)])
 }
 
-fn days_says(
-    build: &Build,
-    nominal: Volume,
-    swung: &Swing,
-    verdict: Verdict,
-    ledger: &Ledger,
-) -> String {
+fn days_says(build: &Build, nominal: Volume, swung: &Swing, verdict: Verdict) -> String {
     let wants = &build.wants;
     let packed = nominal * STOCK.packed_share.likely().in_of_one();
     let eaten = wants.litres.likely() * f64::from(wants.people);
@@ -99,19 +96,17 @@ fn days_says(
         eaten.in_litres(),
         swung.likely,
     );
-    let against = format!("{} wanted", number(wanted));
-    match verdict {
-        Verdict::Care(Reason::Unsure) => {
-            let ends: Vec<&str> =
-                swung.movers.iter().map(|mover| &*ledger.inputs()[mover.input].name).collect();
-            format!(
-                "{start}, {against}. It may be {:.1}: that hangs on {}.",
-                swung.unfavourable,
-                ends.join(" and on the ")
-            )
-        }
-        _ => format!("{start}, {against}."),
-    }
+    let unsure = if verdict == Verdict::Care(Reason::Unsure) {
+        format!(
+            " With {} L each and {:.0} % packed it is {:.1}.",
+            number(wants.litres.value.high.in_litres()),
+            STOCK.packed_share.value.low.in_percent(),
+            swung.unfavourable
+        )
+    } else {
+        String::new()
+    };
+    format!("{start}, {} wanted.{unsure}", number(wanted))
 }
 
 /// What would be enough: a greater volume, or the share of a day that the volume is enough for.
@@ -257,7 +252,8 @@ fn days_in_words(days: f64) -> String {
     format!("{count} {}", if days == 1.0 { "day" } else { "days" })
 }
 
-fn capital(text: &str) -> String {
+/// The same with its first letter large.
+pub(crate) fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

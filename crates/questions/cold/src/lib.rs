@@ -103,7 +103,7 @@ fn one(build: &Build, name: &str, item: &Item) -> Vec<Finding> {
     // The box itself first, then the others that warm its bay, as far as they can be computed.
     let mates = compressors(build)
         .filter(|mate| mate.name != name && mate.shares_bay(&cold))
-        .filter(|mate| Scene::new(build, vec![*mate], false).is_some());
+        .filter(Cold::is_computable);
     match Scene::new(build, std::iter::once(cold).chain(mates).collect(), false) {
         Some(scene) => duty::findings(build, &scene),
         None => vec![duty::too_little(&cold)],

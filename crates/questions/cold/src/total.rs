@@ -15,8 +15,8 @@ pub(crate) fn of_all(build: &Build) -> Option<Finding> {
     let mut left_out = Vec::new();
     let mut boxes: Vec<Cold<'_>> = Vec::new();
     for (name, item) in crate::cold_items(build) {
-        let computed = crate::compressors(build)
-            .find(|cold| cold.name == name && Scene::new(build, vec![*cold], true).is_some());
+        let computed =
+            crate::compressors(build).find(|cold| cold.name == name && cold.is_computable());
         match computed {
             Some(cold) => boxes.push(cold),
             None => left_out.push((name, item)),
@@ -53,7 +53,7 @@ pub(crate) fn of_all(build: &Build) -> Option<Finding> {
     );
     let figure =
         Figure { likely: swung.likely, unfavourable: swung.unfavourable, unit: Unit::AmpereHour };
-    let finding = Finding::plain("use", "amp-hours a hot day", Verdict::Good, says);
+    let finding = Finding::plain("use", "amp-hours of a hot day", Verdict::Good, says);
     Some(Finding {
         figure: Some(figure),
         inputs: scene.ledger.inputs().to_vec(),

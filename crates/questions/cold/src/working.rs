@@ -35,7 +35,7 @@ pub(crate) fn duty(scene: &Scene<'_>, day: &Day) -> Vec<Step> {
 pub(crate) fn bay(scene: &Scene<'_>) -> Vec<Step> {
     let point = scene.ledger.likely();
     let cabin = scene.cabin(&point, Weather::HotAfternoon);
-    let days = scene.days(&point, Weather::HotAfternoon, BayIs::Balanced);
+    let days = scene.settled_days(&point, Weather::HotAfternoon, BayIs::Balanced);
     let step = days.ok().and_then(|days| bay_step(scene, &point, &days[0], cabin));
     step.into_iter().collect()
 }

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use serde::Deserialize;
 use spile_heat::HeatError;
-use spile_heat::chain::{Appliance, Day, Pace, Use, settles_at, steady_day};
+use spile_heat::chain::{Appliance, Day, Pace, Use, settled_day, steady_day};
 use spile_heat::compressor::{Approaches, Compressor, Cooler, CoolerKind};
 use spile_heat::keeping::{days_of_food, volume_needed};
 use spile_heat::place::{Air, Bay, Housing, Surroundings};
@@ -248,11 +248,13 @@ fn a_box_too_weak_settles_where_its_compressor_balances() {
     setup.van.housing = Housing::Free;
     let Setup { appliance, used, van } = setup;
     assert_eq!(setup.day().pace, Pace::Saturated);
-    let settled = settles_at(&appliance, used, van.cabin(), |given| van.air(given)).unwrap();
-    near("by hand", settled.in_celsius(), 13.178, 0.0006);
+    let settled = settled_day(&appliance, used, van.cabin(), |given| van.air(given)).unwrap();
+    near("by hand", settled.inside.in_celsius(), 13.178, 0.0006);
+    near("without rest", settled.day.duty, 1.0, 1e-6);
     let held = fridge(25.0);
-    let settled = settles_at(&held.appliance, held.used, held.van.cabin(), |g| held.van.air(g));
-    assert_eq!(settled, Ok(celsius(4.0)));
+    let settled = settled_day(&held.appliance, held.used, held.van.cabin(), |g| held.van.air(g));
+    let settled = settled.unwrap();
+    assert_eq!((settled.inside, settled.day), (celsius(4.0), held.day()));
 }
 
 #[test]
