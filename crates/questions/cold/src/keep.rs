@@ -128,7 +128,7 @@ fn days_mend(build: &Build, nominal: Volume, verdict: Verdict) -> Option<String>
         }
         Verdict::Care(Reason::Unsure) => Some(format!(
             "It lasts where each needs no more than {:.1} L a day.",
-            (nominal * packed / person_days).in_litres()
+            ((nominal * packed / person_days).in_litres() * 10.0).floor() / 10.0
         )),
         _ => None,
     }
