@@ -29,6 +29,8 @@ pub enum Unit {
     Second,
     /// Square millimetres.
     SquareMillimetre,
+    /// Kilograms.
+    Kilogram,
     /// A plain count.
     Count,
 }
@@ -47,6 +49,7 @@ impl Unit {
             Self::Litre => "L",
             Self::Second => "s",
             Self::SquareMillimetre => "mm²",
+            Self::Kilogram => "kg",
             Self::Count => "",
         }
     }

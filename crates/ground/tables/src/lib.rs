@@ -24,6 +24,7 @@
 //! ```
 
 pub mod ampacity;
+pub mod axle;
 pub mod battery;
 pub mod cold;
 pub mod conductor;
@@ -39,8 +40,9 @@ pub use source::{Class, Entry, Source, Status, source, sources};
 pub use typical::{Typical, typical, typical_keys, typical_number};
 
 /// Every data file, for [`tables`].
-static FILES: [&file::Lazy; 7] = [
+static FILES: [&file::Lazy; 8] = [
     &ampacity::FILE,
+    &axle::FILE,
     &battery::FILE,
     &cold::FILE,
     &conductor::FILE,

@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 
 use spile_tables::{
-    Status, ampacity, battery, cold, conductor, fault, fuse, source, sources, tables, typical_keys,
-    workshop,
+    Status, ampacity, axle, battery, cold, conductor, fault, fuse, source, sources, tables,
+    typical_keys, workshop,
 };
 
 /// Each table with how many rows its reader makes of it. A reader that does not match its table
@@ -22,6 +22,8 @@ fn readers() -> Vec<(&'static str, usize)> {
         ("sae_gauge", conductor::sae_sizes().len()),
         ("material", conductor::materials().len()),
         ("drop_constant", conductor::drop_constants().len()),
+        ("load_index", axle::tyre_loads().len()),
+        ("balance", axle::balances().len()),
         ("cfr_183_425", ampacity::boat_currents().len()),
         ("engine_space", ampacity::engine_space_factors().len()),
         ("bundle_boat", ampacity::bundles().len()),

@@ -1,6 +1,7 @@
 //! The tables against the world outside, and against each other.
 
 mod ampacity;
+mod axle;
 mod battery;
 mod cold;
 mod conductor;
