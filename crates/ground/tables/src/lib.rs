@@ -26,11 +26,17 @@
 pub mod ampacity;
 pub mod axle;
 pub mod battery;
+pub mod charging;
+pub mod clearness;
+pub mod climate;
 pub mod cold;
 pub mod conductor;
+pub mod fastener;
 pub mod fault;
 mod file;
 pub mod fuse;
+pub mod load;
+pub mod plate;
 mod source;
 mod typical;
 pub mod workshop;
@@ -40,13 +46,19 @@ pub use source::{Class, Entry, Source, Status, source, sources};
 pub use typical::{Typical, typical, typical_keys, typical_number};
 
 /// Every data file, for [`tables`].
-static FILES: [&file::Lazy; 8] = [
+static FILES: [&file::Lazy; 14] = [
     &ampacity::FILE,
     &axle::FILE,
     &battery::FILE,
+    &charging::FILE,
+    &clearness::FILE,
+    &climate::FILE,
     &cold::FILE,
     &conductor::FILE,
+    &fastener::FILE,
     &fault::FILE,
     &fuse::FILE,
+    &load::FILE,
+    &plate::FILE,
     &workshop::FILE,
 ];

@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 
 use spile_tables::{
-    Status, ampacity, axle, battery, cold, conductor, fault, fuse, source, sources, tables,
-    typical_keys, workshop,
+    Status, ampacity, axle, battery, charging, clearness, climate, cold, conductor, fastener,
+    fault, fuse, load, plate, source, sources, tables, typical_keys, workshop,
 };
 
 /// Each table with how many rows its reader makes of it. A reader that does not match its table
@@ -43,6 +43,10 @@ fn readers() -> Vec<(&'static str, usize)> {
         ("adiabatic_metal", fault::metals().len()),
         ("adiabatic_k", fault::adiabatics().len()),
         ("ocv", battery::resting_voltages().iter().map(|e| e.value.points.len()).sum()),
+        ("charge_temperature", charging::charge_temperatures().len()),
+        ("clearness_range", clearness::ranges().len()),
+        ("clearness_transition", clearness::transitions().len()),
+        ("city", climate::cities().len()),
         ("insulation", cold::insulations().len()),
         ("surface", cold::surfaces().len()),
         ("food", cold::foods().len()),
@@ -54,6 +58,22 @@ fn readers() -> Vec<(&'static str, usize)> {
         ("rivet_nut", workshop::rivet_nuts().len()),
         ("edge", workshop::edge_distances().len()),
         ("sheet", workshop::sheets().len()),
+        ("bolt_class", fastener::bolt_classes().iter().filter(|e| e.value.proof.is_some()).count()),
+        (
+            "stainless_class",
+            fastener::bolt_classes().iter().filter(|e| e.value.proof.is_none()).count(),
+        ),
+        ("thread", fastener::threads().len()),
+        ("wood", fastener::woods().len()),
+        ("sheet_metal", fastener::sheet_metals().len()),
+        ("aluminium", fastener::aluminium().len()),
+        ("bending", fastener::bendings().len()),
+        ("pull_out", fastener::pull_outs().len()),
+        ("latch", fastener::latches().len()),
+        ("adhesive", fastener::adhesives().len()),
+        ("load_case", load::load_cases().len()),
+        ("clamped_uniform", plate::clamped().len()),
+        ("supported_central", plate::central().len()),
         ("typical", typical_keys().count()),
     ]
 }
