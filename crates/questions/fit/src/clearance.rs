@@ -27,7 +27,7 @@ pub(crate) struct Gap<'a, 'b> {
     pub(crate) what: String,
     pub(crate) thing: Option<&'a Thing<'b>>,
     pub(crate) likely_m: f64,
-    sum: Sum,
+    pub(crate) sum: Sum,
     /// The body seen from the origin of a profile that stands in the way, and that profile.
     round: Option<(Extents, &'a Round)>,
     direction: Direction,
@@ -89,7 +89,7 @@ impl<'a, 'b> Case<'a, 'b> {
 
     /// Whether a thing reaches into the bay or the space before its opening. What lies beyond a
     /// side of the bay is kept off by the bay's own clear size, however its place was taped.
-    fn is_here(&self, thing: &Thing<'_>) -> bool {
+    pub(crate) fn is_here(&self, thing: &Thing<'_>) -> bool {
         let out = self.room.facing.out;
         Axis::ALL.into_iter().flat_map(Axis::directions).filter(|side| *side != out).all(|side| {
             let i = side.axis().index();
@@ -233,13 +233,13 @@ fn leaning(height: Option<Length>, top_m: f64) -> String {
     }
 }
 
-fn called(thing: &Thing<'_>) -> String {
+pub(crate) fn called(thing: &Thing<'_>) -> String {
     match thing.kind {
         Kind::Fixed(Hindrance::Obstacle) => format!("the {}", thing.what),
         Kind::Fixed(Hindrance::Frame { .. }) => format!("the frame ({})", thing.name),
         Kind::Fixed(Hindrance::KeepOut) => format!("the keep-out zone ({})", thing.what),
         Kind::Item(name, _) => name.to_owned(),
-        Kind::Opposite => "what stands opposite".to_owned(),
+        Kind::Opposite => thing.what.to_owned(),
     }
 }
 

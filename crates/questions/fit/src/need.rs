@@ -1,6 +1,6 @@
 //! What a distance is held against, and how it is said.
 
-use spile_answer::{Class, Finding, Given, Limit, Sense, Swing, Unit, Worse, swing};
+use spile_answer::{Class, Finding, Given, Limit, Sense, Swing, Unit, Verdict, Worse, swing};
 use spile_quantity::Length;
 
 use crate::sum::{Taken, clean_m};
@@ -13,6 +13,8 @@ pub(crate) struct Need {
     pub(crate) kind: &'static str,
     pub(crate) source: String,
     pub(crate) firm: bool,
+    /// What it is, in a word, that lets the distance not be less than nought.
+    pub(crate) ground: &'static str,
 }
 
 impl Need {
@@ -23,7 +25,8 @@ impl Need {
 
     /// Something that cannot be otherwise, with nought as its limit.
     pub(crate) fn physics(kind: &'static str, source: &str) -> Self {
-        Self { least_m: 0.0, class: Class::Limit, kind, source: source.to_owned(), firm: true }
+        let source = source.to_owned();
+        Self { least_m: 0.0, class: Class::Limit, kind, source, firm: true, ground: kind }
     }
 
     /// Asked for by the papers of a part.
@@ -34,6 +37,7 @@ impl Need {
             kind: "papers",
             source: given.source.to_string(),
             firm: true,
+            ground: "space",
         }
     }
 
@@ -44,13 +48,26 @@ impl Need {
 
     /// A rule of good practice, by its figure.
     pub(crate) fn rule(least_m: f64, source: String) -> Self {
-        Self { least_m, class: Class::Practice, kind: "practice", source, firm: false }
+        let class = Class::Practice;
+        Self { least_m, class, kind: "practice", source, firm: false, ground: "space" }
+    }
+
+    /// The same with what it is that lets the distance not be less than nought.
+    pub(crate) fn on(self, ground: &'static str) -> Self {
+        Self { ground, ..self }
     }
 
     /// The same where the distance is positive, and space where it is not: what does not go in is
     /// stopped by that alone.
     fn governing(&self, likely_m: f64) -> Self {
-        if likely_m < 0.0 && self.class != Class::Limit { Self::space() } else { self.clone() }
+        if likely_m >= 0.0 || self.class == Class::Limit {
+            return self.clone();
+        }
+        match self.ground {
+            "practice" => self.clone(),
+            "space" => Self::space(),
+            ground => Self::physics(ground, "it cannot be otherwise"),
+        }
     }
 
     /// Who asks for it, with what they ask.
@@ -95,6 +112,9 @@ pub(crate) fn found(
     };
     let mut finding = Finding::measured(id, label, Unit::Millimetre, swung, limit, &taken.ledger);
     let about = finding.label.clone();
+    if finding.verdict == Verdict::Good {
+        finding.asks.clear();
+    }
     for ask in &mut finding.asks {
         ask.settles = format!("whether enough is left: {about}");
     }

@@ -196,11 +196,10 @@ impl<'b> Room<'b> {
         (least, Some(room.height))
     }
 
-    /// Free space in front of the opening, and whether it had to be assumed.
-    pub(crate) fn in_front(&self, measures: &Measures) -> (Sum, bool) {
-        let given = self.bay.in_front.as_ref();
-        let name = format!("free space in front of the bay {}", self.name);
-        (measures.take(name, given.unwrap_or(&PRACTICE.aisle)), given.is_none())
+    /// Free space in front of the opening, as it was taped or as is usual.
+    fn in_front(&self, measures: &Measures) -> Sum {
+        let given = self.bay.in_front.as_ref().unwrap_or(&PRACTICE.aisle);
+        measures.take(format!("free space in front of the bay {}", self.name), given)
     }
 
     /// Where the plane of its opening is.
@@ -424,9 +423,75 @@ pub(crate) fn things<'b>(
         let kind = Kind::Fixed(obstacle.hindrance);
         things.push(Thing { name, what: &obstacle.what, kind, extents, round });
     }
-    assumed.sort();
-    assumed.dedup();
+    opposite(build, room, &mut things, measures, assumed);
     things
+}
+
+/// How much nearer than what was taped before the bay a thing must be not to be what was taped \[m\].
+const SAME_M: f64 = 0.015;
+
+/// How near the vehicle's own side an opening is one to the outside \[m\].
+const AT_THE_SHELL_M: f64 = 0.1;
+
+/// How far across what stands opposite is taken to reach \[m\].
+const ACROSS_M: f64 = 3.0;
+
+/// Puts what stands opposite the opening among the things, once: as it was taped where it was, else
+/// as the places of things have it, else at the far side of the vehicle, else as is usual.
+fn opposite<'b>(
+    build: &Build,
+    room: &Room<'b>,
+    things: &mut Vec<Thing<'b>>,
+    measures: &Measures,
+    assumed: &mut Vec<String>,
+) {
+    let out = room.facing.out;
+    let (axis, opening) = (out.axis().index(), room.opening());
+    let ahead_m = |thing: &Thing<'_>| {
+        let gap = &(thing.extents.face(out.opposite()) - &opening) * out.sign();
+        let clear = (0..3).filter(|other| *other != axis).all(|other| {
+            measures.likely_m(&thing.extents.low[other]) < measures.likely_m(&room.size[other])
+                && measures.likely_m(&thing.extents.high[other]) > 0.0
+        });
+        let gap_m = measures.likely_m(&gap);
+        (clear && gap_m >= 0.0).then_some(gap_m)
+    };
+    let mut what = "what stands opposite";
+    let free = if room.bay.in_front.is_some() {
+        let free = room.in_front(measures);
+        let taped_m = measures.likely_m(&free) - SAME_M;
+        let taped = |thing: &Thing<'_>| ahead_m(thing).is_some_and(|ahead_m| ahead_m >= taped_m);
+        if let Some(thing) = things.iter().find(|thing| taped(thing)) {
+            what = thing.name;
+        }
+        things.retain(|thing| !taped(thing));
+        free
+    } else if things.iter().any(|thing| ahead_m(thing).is_some()) {
+        return;
+    } else if let (Some(origin), Some(inside)) = (&room.origin, inside(build, axis, measures)) {
+        what = "the far side of the vehicle";
+        let opening = &origin[axis] + &opening;
+        let free = if out.sign() > 0.0 { &inside - &opening } else { opening };
+        if measures.likely_m(&free) < AT_THE_SHELL_M {
+            // It opens to the outside, through a door of the vehicle.
+            return;
+        }
+        free
+    } else {
+        assumed.push(format!(
+            "Nothing is said of the space in front of the bay {}: {} mm are taken.",
+            room.name,
+            PRACTICE.aisle.likely().in_mm().round()
+        ));
+        room.in_front(measures)
+    };
+    let near = &opening + &(&free * out.sign());
+    let far = &near + &Sum::fixed(out.sign());
+    let across = |end_m: f64| std::array::from_fn(|_| Sum::fixed(end_m));
+    let mut extents = Extents { low: across(-ACROSS_M), high: across(ACROSS_M) };
+    *extents.face_mut(out.opposite()) = near;
+    *extents.face_mut(out) = far;
+    things.push(Thing { name: what, what, kind: Kind::Opposite, extents, round: None });
 }
 
 /// A box of the bay or vehicle `from`, seen from a bay.
