@@ -78,6 +78,7 @@ static RAW: LazyLock<BTreeMap<String, Raw>> = LazyLock::new(|| {
     let files = [
         ("typical", include_str!("../data/typical.toml")),
         ("typical_axle", include_str!("../data/typical_axle.toml")),
+        ("typical_bank", include_str!("../data/typical_bank.toml")),
         ("typical_cold", include_str!("../data/typical_cold.toml")),
         ("typical_wire", include_str!("../data/typical_wire.toml")),
     ];

@@ -3,6 +3,7 @@
 mod ampacity;
 mod axle;
 mod battery;
+mod climate;
 mod cold;
 mod conductor;
 mod every_table;
