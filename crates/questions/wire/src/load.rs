@@ -10,6 +10,8 @@ use spile_tables::conductor::Service;
 #[derive(Debug, Clone)]
 pub(crate) struct Load {
     pub(crate) running: Given<Power>,
+    /// Whether it takes its current at any voltage, as a motor does, and not its power.
+    pub(crate) motor: bool,
     /// As it starts; `None` of a thing of which nothing is known that starts harder than it runs.
     pub(crate) start: Option<Start>,
     /// The voltage below which it switches itself off.
@@ -29,23 +31,26 @@ pub(crate) enum Start {
 }
 
 /// What an item takes, or nothing where its papers do not say and nothing typical is known.
+///
+/// What has a converter in it (a fridge, an inverter, lamps) takes its power at any voltage; the
+/// plain motor of a pump or a fan takes its current.
+///
+/// **Source** common practice, no source.
 pub(crate) fn load(build: &Build, item: &Item) -> Option<Load> {
     let power = &item.part.power;
+    let kind = item.part.kind;
     let running = power.running.clone().or_else(|| fridge_power(item))?;
-    let cold = is_cold(item.part.kind);
     let start = match &power.start {
         Some(said) => Some(Start::Said(said.clone())),
-        None if cold => Some(Start::Times(typical_number("fridge-start"))),
+        None if is_cold(kind) => Some(Start::Times(typical_number("fridge-start"))),
         None => None,
     };
-    let cut_out = power.cut_out.clone().or_else(|| {
-        let key = if build.system.likely().in_v() > 18.0 { "cut-out-24v" } else { "cut-out-12v" };
-        cold.then(|| typical::<Voltage>(key))
-    });
+    let cut_out = power.cut_out.clone().or_else(|| typical_cut_out(build, kind));
     let critical =
-        cold || matches!(item.part.kind, PartKind::Heater | PartKind::Inverter | PartKind::Charger);
+        is_cold(kind) || matches!(kind, PartKind::Heater | PartKind::Inverter | PartKind::Charger);
     Some(Load {
         running,
+        motor: matches!(kind, PartKind::Pump | PartKind::RoofFan),
         start,
         cut_out,
         fuse: power.fuse.clone(),
@@ -53,8 +58,19 @@ pub(crate) fn load(build: &Build, item: &Item) -> Option<Load> {
     })
 }
 
-pub(crate) const fn is_cold(kind: PartKind) -> bool {
+const fn is_cold(kind: PartKind) -> bool {
     matches!(kind, PartKind::UprightFridge | PartKind::LiddedBox | PartKind::DrawerFridge)
+}
+
+/// Compressor boxes for 12 V and 24 V have a typical cut-out; nothing is known of others.
+fn typical_cut_out(build: &Build, kind: PartKind) -> Option<Given<Voltage>> {
+    let volts = build.system.likely().in_v();
+    match volts {
+        _ if !is_cold(kind) => None,
+        10.0..18.0 => Some(typical("cut-out-12v")),
+        18.0..30.0 => Some(typical("cut-out-24v")),
+        _ => None,
+    }
 }
 
 /// The typical power of a fridge of that size, while it runs.

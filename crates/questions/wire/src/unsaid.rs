@@ -1,0 +1,136 @@
+//! What is said where something is missing: what it is, how to get it, and what would be right.
+
+use spile_answer::{Ask, Finding, Verdict};
+use spile_build::{Bank, Build, Item, Return, Run};
+use spile_quantity::Current;
+
+use crate::asked::{Asked, weakest};
+use crate::conductor::likely_carried;
+use crate::words::amps;
+
+/// An *open* finding that asks for one input.
+pub(crate) fn open(
+    id: impl Into<String>,
+    label: &str,
+    says: impl Into<String>,
+    input: impl Into<String>,
+    how: &'static str,
+) -> Finding {
+    let mut finding = Finding::plain(id, label, Verdict::Open, says);
+    finding.asks.push(Ask {
+        input: input.into().into(),
+        how: how.into(),
+        settles: String::new(),
+        weight: 1.0,
+    });
+    finding
+}
+
+pub(crate) fn no_bank() -> Finding {
+    open(
+        "bank",
+        "house battery",
+        "Nothing is said of the house battery, so no voltage can be computed.",
+        "capacity of the house battery",
+        "Read the label of the battery: [bank] capacity = \"95 Ah @ 20 h\".",
+    )
+}
+
+pub(crate) fn nothing() -> Finding {
+    open(
+        "nothing",
+        "runs",
+        "The build has no cable to anything, so there is nothing to compute.",
+        "runs",
+        "Lay a tape along the cable to each thing: [runs.fridge] length = \"7.2 m\", section = \"1.5 mm2\".",
+    )
+}
+
+pub(crate) fn no_run(name: &str, item: &Item) -> Finding {
+    open(
+        format!("{name}.run"),
+        "its cable",
+        format!("Nothing is said of the cable to the {}.", item.about),
+        format!("cable to the {}", item.about),
+        "Lay a tape along its way from the fuse block, and read the print along the cable: [runs.NAME] to = \"ITEM\", length = \"7.2 m\", section = \"1.5 mm2\".",
+    )
+}
+
+/// A run whose load is not known.
+pub(crate) fn no_load(build: &Build, name: &str, run: &Run) -> Option<Finding> {
+    let item = build.items.get(&run.to)?;
+    Some(open(
+        format!("{name}.load"),
+        "its load",
+        format!(
+            "The power of the {} is not known, so its cable and fuse cannot be judged.",
+            item.about
+        ),
+        format!("power of the {}", item.about),
+        "Read its plate or its papers: power = { running = \"58 W\" } in its part; or clamp the meter round the feed while it runs, and multiply amperes by volts.",
+    ))
+}
+
+/// A run whose fuse is not known, with the one that would be right.
+pub(crate) fn no_fuse(asked: &Asked<'_>, load: Current) -> Finding {
+    let most = weakest(asked.guarded())
+        .and_then(|(name, cable)| Some((name, likely_carried(cable)?.current)));
+    let most = most.map_or(String::new(), |(name, most)| {
+        format!(", and no more than the {} that the {name} carries", amps(most))
+    });
+    let right = asked.suited(load).map_or(String::new(), |fuse| {
+        format!(" A {} would be right for the load of {}{most}.", fuse.words(), amps(load))
+    });
+    open(
+        asked.id("fuse"),
+        "fuse",
+        format!("Nothing is said of the fuse of the run {}.{right}", asked.name),
+        format!("fuse of the run {}", asked.name),
+        "Read the number on the fuse in the run's way, and write it: [block.ways.1] fuse = \"10 A\", run = \"...\"; where there is none yet, write the one you will put in.",
+    )
+}
+
+/// A load so large that no single fuse is made for it.
+pub(crate) fn no_fuse_made(asked: &Asked<'_>) -> Finding {
+    let says = format!(
+        "Load: {}. No single fuse in the tables is made so large: it needs two runs, or a higher voltage.",
+        amps(asked.nominal_current())
+    );
+    Finding::plain(asked.id("fuse"), "fuse", Verdict::Open, says)
+}
+
+/// A run with a cable whose size is in no table.
+pub(crate) fn unreadable(asked: &Asked<'_>) -> Finding {
+    open(
+        asked.id("cable"),
+        "cable",
+        format!("A cable on the way to the {} is of a size that no table here has.", asked.item),
+        format!("section of the run {}", asked.name),
+        "Read the print along the cable: square millimetres or AWG.",
+    )
+}
+
+/// The topology that was taken for granted, in words.
+pub(crate) fn assumed(build: &Build, bank: &Bank) -> Vec<String> {
+    let mut said = Vec::new();
+    let block = &build.block;
+    if block.assumed {
+        said.push(format!(
+            "bank, main fuse, {:.1} m of {} to a fuse block, and the same back",
+            block.feed.length.likely().in_m(),
+            block.feed.section
+        ));
+    }
+    if bank.kind_assumed {
+        said.push(format!("a bank of {}", bank.kind.word()));
+    }
+    for (name, run) in &build.runs {
+        if run.feed.section_assumed {
+            said.push(format!("{} for the run {name}", run.feed.section));
+        }
+        if run.back_assumed && matches!(run.back, Return::Cable(_)) {
+            said.push(format!("a return like the feed for the run {name}"));
+        }
+    }
+    said
+}
