@@ -93,7 +93,7 @@ fn ranges_and_guesses_say_what_they_are() {
 }
 
 #[test]
-fn prefixes_and_look_alikes_are_told_apart() {
+fn prefixes_that_look_alike_are_told_apart() {
     assert_eq!(bounds::<Power>("5 mW")[1], 0.005);
     assert_eq!(bounds::<Power>("5 MW")[1], 5e6);
     for text in ["5 µA", "5 μA", "5 uA"] {
