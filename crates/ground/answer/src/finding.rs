@@ -21,6 +21,8 @@ pub enum Unit {
     Day,
     /// Degrees Celsius.
     Celsius,
+    /// Kelvin, for differences of temperature.
+    Kelvin,
     /// Ampere-hours.
     AmpereHour,
     /// Litres.
@@ -29,6 +31,8 @@ pub enum Unit {
     Second,
     /// Square millimetres.
     SquareMillimetre,
+    /// Square centimetres.
+    SquareCentimetre,
     /// Kilograms.
     Kilogram,
     /// A plain count.
@@ -45,10 +49,12 @@ impl Unit {
             Self::Percent => "%",
             Self::Day => "days",
             Self::Celsius => "°C",
+            Self::Kelvin => "K",
             Self::AmpereHour => "Ah",
             Self::Litre => "L",
             Self::Second => "s",
             Self::SquareMillimetre => "mm²",
+            Self::SquareCentimetre => "cm²",
             Self::Kilogram => "kg",
             Self::Count => "",
         }

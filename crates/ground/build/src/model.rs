@@ -4,13 +4,13 @@ use std::collections::BTreeMap;
 
 use spile_answer::Given;
 use spile_quantity::{
-    Angle, Area, CableSize, Charge, Conductance, Conductivity, Current, Energy, Length, Mass,
-    Power, Resistance, Share, Temperature, Time, Voltage, Volume,
+    Angle, Area, CableSize, Charge, Conductance, Conductivity, Current, Energy, Flow, Length, Mass,
+    Power, Pressure, Resistance, Share, Temperature, Time, Voltage, Volume,
 };
 
 use crate::file::{
-    Chemistry, Cooling, Direction, FuseFamily, Hinge, PartKind, SourceKindWord, Tape, VehicleKind,
-    Words,
+    Blows, Chemistry, Cooling, Cover, Direction, FuseFamily, Hinge, LeadsTo, PartKind,
+    SourceKindWord, Tape, VehicleKind, Which, Words,
 };
 
 /// Things by their names, in the order of the names.
@@ -160,6 +160,56 @@ pub struct Bay {
     pub in_front: Option<Given<Length>>,
     /// Heat let through for each kelvin between the bay and the cabin.
     pub conductance: Option<Given<Conductance>>,
+    /// How air goes through it; `None` where nothing is said.
+    pub air: Option<BayAir>,
+}
+
+/// How air goes through a bay.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct BayAir {
+    /// The opening that lets cool air in; `None` where nothing is said.
+    pub inlet: Option<Vent>,
+    /// The opening that lets warm air out; `None` where nothing is said.
+    pub outlet: Option<Vent>,
+    /// The way round from one opening to the other, outside the bay.
+    pub apart: Option<Given<Length>>,
+    /// Its fan.
+    pub fan: Option<Fan>,
+}
+
+/// An opening for air.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Vent {
+    /// Free area; nothing where there is no opening.
+    pub area: Option<Given<Area>>,
+    /// Height of its middle above the bay's floor.
+    pub above: Option<Given<Length>>,
+    /// What covers it.
+    pub cover: Option<Cover>,
+    /// Where it leads.
+    pub leads_to: Option<LeadsTo>,
+}
+
+/// A fan that moves the air of a bay.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Fan {
+    /// Its flow without anything in its way.
+    pub flow: Option<Given<Flow>>,
+    /// Its pressure at no flow.
+    pub pressure: Option<Given<Pressure>>,
+    /// The opening it stands at.
+    pub at: Option<Which>,
+    /// Which way it blows.
+    pub blows: Option<Blows>,
+}
+
+/// What a part turns into heat.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct PartHeat {
+    /// What comes out of it for what goes in.
+    pub efficiency: Option<Given<Share>>,
+    /// What it takes while it is on and nothing is asked of it.
+    pub idle: Option<Given<Power>>,
 }
 
 /// The shape of a thing that is fixed to the vehicle.
@@ -234,6 +284,8 @@ pub struct Item {
     pub place: Option<Place>,
     /// The panel that its cut-out is in.
     pub panel: Option<String>,
+    /// The bay that its condenser stands in, where that is another than its own.
+    pub condenser_in: Option<String>,
     /// What it weighs, empty.
     pub mass: Option<Given<Mass>>,
     /// What it holds when the vehicle is full.
@@ -279,6 +331,8 @@ pub struct Part {
     pub consumption: Vec<Consumption>,
     /// The warmest surroundings its papers allow.
     pub warmest: Option<Given<Temperature>>,
+    /// What it turns into heat.
+    pub heat: PartHeat,
 }
 
 /// The rim that rests on the panel.
@@ -491,6 +545,8 @@ pub struct Bank {
     pub kind_assumed: bool,
     /// How many batteries are in parallel.
     pub count: u32,
+    /// The bay it stands in; `None` where none is said.
+    pub bay: Option<String>,
     /// Capacity of each; `None` where nothing is said.
     pub capacity: Option<Given<Charge>>,
     /// The hour rate of that capacity.

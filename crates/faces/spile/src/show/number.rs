@@ -13,11 +13,15 @@ pub fn bare(value: f64, unit: Unit) -> String {
     let size = value.abs();
     let decimals = match unit {
         Unit::Volt => 2,
-        Unit::Day | Unit::Celsius => 1,
+        Unit::Day | Unit::Celsius | Unit::Kelvin => 1,
         Unit::Millimetre | Unit::Ampere | Unit::SquareMillimetre | Unit::Percent => {
             usize::from(size < 99.95)
         }
-        Unit::AmpereHour | Unit::Litre | Unit::Second | Unit::Kilogram => usize::from(size < 9.95),
+        Unit::AmpereHour
+        | Unit::Litre
+        | Unit::Second
+        | Unit::SquareCentimetre
+        | Unit::Kilogram => usize::from(size < 9.95),
         Unit::Count => usize::from(value.fract() != 0.0),
     };
     let decimals = if size > 0.0 { decimals.max(first_digit_behind_point(size)) } else { decimals };
@@ -84,7 +88,7 @@ fn words(value: f64, unit: Unit) -> Option<&'static str> {
     Some(match unit {
         Unit::Volt | Unit::Percent => "no steady voltage",
         Unit::Ampere => "no steady current",
-        Unit::Celsius => "no steady temperature",
+        Unit::Celsius | Unit::Kelvin => "no steady temperature",
         Unit::Second | Unit::Day | Unit::AmpereHour if value > 0.0 => "without end",
         _ => "without bound",
     })

@@ -4,12 +4,14 @@
 //! says of them. Nothing here is checked against anything else: that is done when the typed
 //! [`Build`](crate::Build) is made.
 
+mod air;
 mod circuit;
 mod job;
 mod life;
 mod part;
 mod space;
 
+pub use air::{BayAirFile, Blows, Cover, FanFile, HeatFile, LeadsTo, VentFile, Which};
 pub use circuit::{
     BankFile, BlockFile, BodyFile, CableFile, FuseFamily, FuseFile, ReturnFile, ReturnPath,
     RunFile, SourceKindWord, SourceSupplyFile, WayFile,

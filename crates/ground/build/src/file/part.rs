@@ -4,6 +4,7 @@ use spile_quantity::{
     Angle, Area, Conductivity, Current, Energy, Length, Mass, Power, Temperature, Voltage, Volume,
 };
 
+use super::air::HeatFile;
 use super::space::SizeFile;
 use super::{Q, Text};
 use crate::read::{Rows, Said, record, words};
@@ -127,6 +128,8 @@ record! {
         consumption: Vec<Said<ConsumptionFile>>,
         /// The warmest surroundings its papers allow.
         warmest: Q<Temperature>,
+        /// What it turns into heat.
+        heat: Option<Said<HeatFile>>,
     }
 }
 

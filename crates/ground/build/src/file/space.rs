@@ -2,6 +2,7 @@
 
 use spile_quantity::{Conductance, Length, Mass, Written};
 
+use super::air::BayAirFile;
 use super::{Q, Text};
 use crate::read::{Keyed, Rows, Said, record, words};
 
@@ -192,6 +193,8 @@ record! {
         in_front: Q<Length>,
         /// Heat that its walls and openings let through for each kelvin between it and the cabin.
         conductance: Q<Conductance>,
+        /// How air goes through it: openings and fan.
+        air: Option<Said<BayAirFile>>,
     }
 }
 
@@ -284,6 +287,8 @@ record! {
         place: Option<Said<PlaceFile>>,
         /// The panel that its cut-out is in.
         panel: Text,
+        /// The bay that its condenser stands in, where that is another than its own.
+        condenser_in: Text,
         /// What it weighs, where it was weighed; without it, what its part weighs.
         mass: Q<Mass>,
         /// What it holds when the vehicle is full.

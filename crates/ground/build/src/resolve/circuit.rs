@@ -324,6 +324,7 @@ pub(super) fn bank(file: &BuildFile, r: &mut Resolver<'_>) -> Option<Bank> {
         kind: bank.kind.as_ref().map_or(Chemistry::Agm, |kind| kind.value),
         kind_assumed: bank.kind.is_none(),
         count,
+        bay: bank.place.as_ref().and_then(|said| Some(said.value.r#in.as_ref()?.value.clone())),
         capacity,
         hour_rate: bank.capacity.as_ref().and_then(|said| said.value.hour_rate),
         resistance: r.given(&bank.resistance, Basis::Measured, p::RESISTANCE_OHM),

@@ -1,5 +1,6 @@
 //! From records to the typed build: references resolved, defaults put in, plausibility checked.
 
+mod air;
 mod circuit;
 mod life;
 mod part;

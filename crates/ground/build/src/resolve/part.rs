@@ -94,6 +94,7 @@ fn one(name: &Said<String>, file: &PartFile, r: &mut Resolver<'_>) -> Part {
             })
             .collect(),
         warmest: r.papers(&file.warmest, p::SURROUNDINGS_C),
+        heat: file.heat.as_ref().map(|said| super::air::part(&said.value, r)).unwrap_or_default(),
         size,
     }
 }

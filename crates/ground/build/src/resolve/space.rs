@@ -131,6 +131,7 @@ fn one_bay(name: &Said<String>, file: &BayFile, r: &mut Resolver<'_>) -> Option<
         opening,
         in_front: r.taped(&file.in_front, p::DISTANCE_M),
         conductance: r.given(&file.conductance, Basis::Measured, p::CONDUCTANCE),
+        air: file.air.as_ref().map(|said| super::air::bay(&said.value, r)),
         size,
     })
 }
@@ -560,6 +561,7 @@ pub(super) fn items(
     named(&file.items, |name, item: &ItemFile| {
         known_place(item.place.as_ref(), bays, file, r);
         r.known(item.panel.as_ref(), "panel", file.panels.names());
+        r.known(item.condenser_in.as_ref(), "bay", file.bays.names());
         let part_name = item.part.as_ref().unwrap_or(name);
         let Some(part) = parts.get(&part_name.value) else {
             if !file.parts.names().any(|known| known == part_name.value) {
@@ -590,6 +592,7 @@ pub(super) fn items(
             part: part.clone(),
             place: item.place.as_ref().map(|said| place(said, r)),
             panel: item.panel.as_ref().map(|said| said.value.clone()),
+            condenser_in: item.condenser_in.as_ref().map(|said| said.value.clone()),
             mass: weighed.or(papers),
             contents: r.given(&item.contents, Basis::Measured, p::PART_KG),
             removable: item.removable.as_ref().is_some_and(|said| said.value),
