@@ -1,13 +1,12 @@
 //! The units at the end of names, held against NOMENCLATURE.md.
 //!
 //! The rule is about endings alone. A name of several words that ends in something that reads as a
-//! unit (`drop_v`, `section_mm2`, `FLOW_M3_PER_S`) must end in one that the page lists; models and
-//! questions keep to the first of the page's two lists. A name that says a conversion (`in_mm`) or
+//! unit (`drop_v`, `section_mm2`, `FLOW_M3_PER_S`) must end in one that the page lists; models
+//! keep to the first of the page's two lists. A name that says a conversion (`in_mm`) or
 //! asks a question (`is_inch`) may end as it likes, and so may a single word.
 
 use std::collections::BTreeSet;
 
-use crate::floors::computes;
 use crate::tokens::Token;
 
 /// What reads as a unit at the end of a name, whether we use it or not. Left out are endings that
@@ -87,7 +86,7 @@ pub fn strangers(path: &str, floor: &str, row: &[Token], page: &Nomenclature) ->
         let ends = endings(&token.text);
         let Some(end) = ends.first() else { continue };
         let listed = |list: &[(String, String)]| list.iter().any(|(one, _)| ends.contains(one));
-        if listed(&page.everywhere) || (!computes(floor) && listed(&page.edge)) {
+        if listed(&page.everywhere) || (floor != "models" && listed(&page.edge)) {
             continue;
         }
         problems.push(format!(
@@ -194,7 +193,8 @@ mod tests {
             ["a.rs:2: `width_cm` ends in `cm`, which NOMENCLATURE.md does not list for models"]
         );
         assert_eq!(told("ground", "const A_KCMIL: f64 = 1.0;").len(), 1);
-        assert_eq!(told("questions", "let width_mm = 1.0; f(width_mm)").len(), 1);
+        assert_eq!(told("models", "let width_mm = 1.0; f(width_mm)").len(), 1);
+        assert!(told("questions", "let width_mm = 1.0; f(width_mm)").is_empty());
         assert_eq!(told("models", "fn f(flow_m3_per_h: f64) {}").len(), 1);
     }
 

@@ -145,7 +145,7 @@ pub fn resistance(
         (Some(cold), None) => cold.map(|low| ranged(*low, *low * HOT_OVER_COLD)),
         (None, Some(hot)) => hot.map(|high| ranged(*high / HOT_OVER_COLD, *high)),
         (None, None) => {
-            let [low, likely, high] = TYPICAL_DROPS_MV.map(|mv| Voltage::mv(mv) / rating);
+            let [low, likely, high] = TYPICAL_DROPS_V.map(|drop| Voltage::v(drop) / rating);
             Entry {
                 value: Ranged { low, likely, high },
                 source: source("fuse-memory").expect("the tables name what is from memory"),
@@ -159,7 +159,7 @@ pub fn resistance(
 /// Hot over cold resistance of a blade, where only one of the two is known.
 const HOT_OVER_COLD: f64 = 1.4;
 /// Drops at the rated current of fuses that no table has.
-const TYPICAL_DROPS_MV: [f64; 3] = [50.0, 100.0, 180.0];
+const TYPICAL_DROPS_V: [f64; 3] = [0.05, 0.1, 0.18];
 
 /// What a fuse should carry for hours at most, I \[A\].
 ///

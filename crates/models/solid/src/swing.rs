@@ -83,8 +83,11 @@ impl Swing {
 
     /// The greatest distance of the leaf from its hinge line, the radius of the arc that it needs.
     ///
-    /// **Formula**: R = √(w² + t²), for a leaf of width w and thickness t hinged at a corner.
-    /// **Source**: Pythagoras.
+    /// **Formula** R = √(w² + t²), for a leaf of width w and thickness t hinged at a corner.
+    ///
+    /// **Validity** any leaf: the farthest of its corners from the hinge line.
+    ///
+    /// **Source** Pythagoras.
     pub fn reach(&self) -> Length {
         let corners = self.closed().corners();
         Length::m(corners.map(|at| at[0].hypot(at[1])).into_iter().fold(0.0, f64::max))
@@ -98,10 +101,17 @@ impl Swing {
 
     /// As [`Swing::swept`], with edges that reach at most `sagitta` beyond the true arc.
     ///
-    /// **Formula**: a leaf of cross-section A whose nearest and farthest points from the hinge
+    /// **Formula** a leaf of cross-section A whose nearest and farthest points from the hinge
     /// line are at r and R sweeps, over the angle α, the area A + α·(R² − r²)/2, where it stands
     /// wholly in one quadrant about the hinge line.
-    /// **Source**: integrating the arc length r·(α + the leaf's own angle) over the radius.
+    ///
+    /// **Arguments** `sagitta` \[mm\], above 0.
+    ///
+    /// **Validity** any leaf; the formula for the area where the leaf stands in one quadrant.
+    ///
+    /// **Errors** [`ShapeError`] for a sagitta that is none.
+    ///
+    /// **Source** integrating the arc length r·(α + the leaf's own angle) over the radius.
     pub fn swept_within(&self, sagitta: Length) -> Result<Vec<Prism>, ShapeError> {
         self.outlines(positive(sagitta, "the sagitta of an arc [mm]")?)
     }
@@ -117,15 +127,19 @@ impl Swing {
 
     /// How far the leaf opens before it touches `solid`; `None` if it opens all the way.
     ///
-    /// **Formula**: seen along the hinge line, the leaf touches first where a corner of `solid`
+    /// **Formula** seen along the hinge line, the leaf touches first where a corner of `solid`
     /// meets a side of the leaf, or where a corner of the leaf, on its circle, meets an edge of
     /// `solid`. The least of these angles is the answer.
-    /// **Validity**: exact for a leaf that gives way by [`TOUCH`](crate::TOUCH) on each side, so
+    ///
+    /// **Arguments** `solid`, anything that stands still.
+    ///
+    /// **Validity** exact for a leaf that gives way by [`TOUCH`](crate::TOUCH) on each side, so
     /// that what only grazes it does not stop it.
-    /// **Source**: plane geometry; what stands before the leaf's ends along the hinge line counts
+    ///
+    /// **Source** plane geometry; what stands before the leaf's ends along the hinge line counts
     /// with the part that lies between them.
     ///
-    /// **Example**: a thin leaf of 500 mm, hinged 300 mm from a wall that is square to it, touches
+    /// **Example** a thin leaf of 500 mm, hinged 300 mm from a wall that is square to it, touches
     /// it beyond the right angle by arcsin(300/500) = 36.87°.
     /// ```
     /// use spile_quantity::{Angle, Length};
