@@ -1,0 +1,193 @@
+//! The rule of the verdicts, and the unfavourable end of a figure.
+
+use proptest::prelude::*;
+use spile_answer::{
+    Answer, Basis, Class, Figure, Finding, Given, Ledger, Limit, Question, Reason, Sense,
+    TIGHT_SHARE, TOGETHER, Unit, Verdict, Worse, judge, swing,
+};
+use spile_quantity::{Length, Ranged, Resistance};
+
+fn given(low: f64, likely: f64, high: f64) -> Given<Length> {
+    Given {
+        value: Ranged::new(Length::m(low), Length::m(likely), Length::m(high)).expect("in order"),
+        basis: Basis::Measured,
+        source: "build.toml:1".into(),
+        how: "a tape".into(),
+    }
+}
+
+fn limit(value: f64, sense: Sense, class: Class, firm: bool) -> Limit {
+    Limit { value, sense, class, kind: "test", source: "by hand".into(), firm }
+}
+
+fn verdict(likely: f64, unfavourable: f64, limit: &Limit) -> Verdict {
+    judge(&Figure { likely, unfavourable, unit: Unit::Millimetre }, limit)
+}
+
+/// job.md, "Verdicts": every row by hand.
+#[test]
+fn each_verdict_by_its_definition() {
+    use Class::{Limit as Hard, Practice, Wish};
+    use Verdict::{Care, Good, Open, Stop};
+    let most = |class, firm| limit(100.0, Sense::AtMost, class, firm);
+    let least = |class, firm| limit(100.0, Sense::AtLeast, class, firm);
+    let cases = [
+        (50.0, 60.0, most(Hard, true), Good),
+        (50.0, 110.0, most(Hard, true), Care(Reason::Unsure)),
+        (110.0, 120.0, most(Hard, true), Stop),
+        (50.0, 99.0, most(Hard, true), Care(Reason::Tight)),
+        (110.0, 120.0, most(Hard, false), Care(Reason::Unsure)),
+        (110.0, 120.0, most(Practice, true), Care(Reason::Practice)),
+        (50.0, 120.0, most(Practice, true), Care(Reason::Unsure)),
+        (50.0, 99.0, most(Practice, true), Good),
+        (110.0, 120.0, most(Wish, true), Care(Reason::Wish)),
+        (50.0, 120.0, most(Wish, true), Care(Reason::Unsure)),
+        (150.0, 140.0, least(Hard, true), Good),
+        (150.0, 90.0, least(Hard, true), Care(Reason::Unsure)),
+        (90.0, 80.0, least(Hard, true), Stop),
+        (150.0, 101.0, least(Hard, true), Care(Reason::Tight)),
+        (90.0, 80.0, least(Wish, true), Care(Reason::Wish)),
+        (100.0, 100.0, most(Practice, true), Good),
+        (f64::INFINITY, f64::INFINITY, most(Hard, true), Stop),
+        (50.0, f64::INFINITY, most(Hard, true), Care(Reason::Unsure)),
+        (f64::NEG_INFINITY, f64::NEG_INFINITY, least(Hard, true), Stop),
+        (f64::NAN, 50.0, most(Hard, true), Open),
+        (50.0, f64::NAN, most(Practice, true), Open),
+    ];
+    for (likely, unfavourable, limit, expected) in cases {
+        assert_eq!(verdict(likely, unfavourable, &limit), expected, "{likely} {unfavourable}");
+    }
+}
+
+#[test]
+fn the_worst_of_stop_open_care_good_counts() {
+    let finding = |id: &str, verdict| Finding::plain(id, "", verdict, "");
+    let mut answer = Answer {
+        question: Question::Fit,
+        findings: vec![
+            finding("a", Verdict::Good),
+            finding("b", Verdict::Care(Reason::Practice)),
+            finding("c", Verdict::Care(Reason::Unsure)),
+            finding("d", Verdict::Care(Reason::Unsure)),
+        ],
+        assumed: Vec::new(),
+    };
+    assert_eq!(answer.verdict(), Verdict::Care(Reason::Unsure));
+    assert_eq!(answer.leading().unwrap().id, "c");
+    answer.findings.push(finding("e", Verdict::Open));
+    assert_eq!(answer.verdict(), Verdict::Open);
+    answer.findings.push(finding("f", Verdict::Stop));
+    assert_eq!(answer.verdict(), Verdict::Stop);
+    answer.findings.clear();
+    assert_eq!(answer.verdict(), Verdict::Open, "nothing found is not good");
+}
+
+#[test]
+fn a_cause_that_two_figures_share_is_taken_once_and_moves_once() {
+    let mut ledger = Ledger::new();
+    let width = given(0.9, 1.0, 1.1);
+    let first = ledger.take("width", &width);
+    let again = ledger.take("width", &width);
+    assert_eq!(first.index(), again.index());
+    assert_eq!(ledger.inputs().len(), 1);
+    // Taken once it cancels: a difference of the same width is nought at every end.
+    let [difference] =
+        swing(&ledger, [Worse::Higher], |point| [(point.at(first) - point.at(again)).in_m()]);
+    assert_eq!((difference.likely, difference.unfavourable), (0.0, 0.0));
+    assert!(difference.movers.is_empty());
+}
+
+#[test]
+fn a_figure_that_breaks_down_within_the_ranges_is_infinite_at_its_unfavourable_end() {
+    let mut ledger = Ledger::new();
+    let stud = Given {
+        value: Ranged::new(Resistance::mohm(5.0), Resistance::mohm(20.0), Resistance::mohm(50.0))
+            .expect("in order"),
+        basis: Basis::Typical,
+        source: "common practice".into(),
+        how: "millivolts across it".into(),
+    };
+    let stud = ledger.take("stud", &stud);
+    let [swung] = swing(&ledger, [Worse::Higher], |point| {
+        let ohm = point.at(stud).in_mohm();
+        [if ohm > 40.0 { f64::INFINITY } else { ohm }]
+    });
+    assert_eq!(swung.likely, 20.0);
+    assert_eq!(swung.unfavourable, f64::INFINITY);
+}
+
+#[test]
+fn what_is_asked_for_decides_the_verdict() {
+    let mut ledger = Ledger::new();
+    let depth = ledger.take("depth", &given(0.520, 0.529, 0.534));
+    let body = ledger.take("body", &given(0.495, 0.495, 0.495));
+    let [swung] =
+        swing(&ledger, [Worse::Lower], |point| [(point.at(depth) - point.at(body)).in_mm()]);
+    let limit = limit(30.0, Sense::AtLeast, Class::Limit, true);
+    let finding =
+        Finding::measured("behind", "left behind", Unit::Millimetre, &swung, limit, &ledger);
+    assert_eq!(finding.verdict, Verdict::Care(Reason::Unsure));
+    assert_eq!(finding.asks.len(), 1, "an exact input cannot be asked for");
+    assert_eq!(finding.asks[0].input, "depth");
+    assert_eq!(finding.asks[0].weight, 1.0);
+    assert!((finding.figure.unwrap().unfavourable - 25.0).abs() < 1e-9);
+}
+
+proptest! {
+    /// Of a figure that is linear in at most [`TOGETHER`] inputs, the unfavourable end is the
+    /// worst of all corners, tried one by one.
+    #[test]
+    fn the_unfavourable_end_of_a_linear_figure_is_its_worst_corner(
+        inputs in prop::collection::vec((0.1_f64..1.0, 0.0_f64..0.5, 0.0_f64..0.5, -3.0_f64..3.0), 1..=TOGETHER),
+        higher in any::<bool>(),
+    ) {
+        let mut ledger = Ledger::new();
+        let handles: Vec<_> = inputs
+            .iter()
+            .enumerate()
+            .map(|(index, (likely, below, above, _))| {
+                ledger.take(format!("input {index}"), &given(likely - below, *likely, likely + above))
+            })
+            .collect();
+        let factors: Vec<f64> = inputs.iter().map(|input| input.3).collect();
+        let worse = if higher { Worse::Higher } else { Worse::Lower };
+        let [swung] = swing(&ledger, [worse], |point| {
+            [handles.iter().zip(&factors).map(|(handle, factor)| point.at(*handle).in_m() * factor).sum()]
+        });
+        let corners = (0..1_u32 << inputs.len()).map(|corner| -> f64 {
+            inputs
+                .iter()
+                .enumerate()
+                .map(|(index, (likely, below, above, factor))| {
+                    let end = if corner >> index & 1 == 1 { likely + above } else { likely - below };
+                    end * factor
+                })
+                .sum()
+        });
+        let worst = if higher {
+            corners.fold(f64::NEG_INFINITY, f64::max)
+        } else {
+            corners.fold(f64::INFINITY, f64::min)
+        };
+        prop_assert!((swung.unfavourable - worst).abs() < 1e-9, "{} {worst}", swung.unfavourable);
+    }
+
+    /// A verdict never gets better where the unfavourable end gets worse.
+    #[test]
+    fn worse_is_never_better(likely in 0.0_f64..200.0, more in 0.0_f64..200.0, still in 0.0_f64..200.0, firm in any::<bool>()) {
+        for class in [Class::Limit, Class::Practice, Class::Wish] {
+            let limit = limit(100.0, Sense::AtMost, class, firm);
+            let once = verdict(likely, likely + more, &limit);
+            let worse = verdict(likely, likely + more + still, &limit);
+            prop_assert!(worse == Verdict::Care(Reason::Unsure) || worse >= once);
+        }
+    }
+}
+
+#[test]
+fn tight_is_the_last_fiftieth() {
+    assert_eq!(TIGHT_SHARE, 0.02);
+    let limit = limit(100.0, Sense::AtMost, Class::Limit, true);
+    assert_eq!(verdict(90.0, 97.9, &limit), Verdict::Good);
+    assert_eq!(verdict(90.0, 98.1, &limit), Verdict::Care(Reason::Tight));
+}
