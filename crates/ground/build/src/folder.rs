@@ -2,6 +2,7 @@
 
 use std::fs;
 use std::path::Path;
+use std::sync::Arc;
 
 use crate::apply::{self, Change};
 use crate::file::{BuildFile, JobFile, OptionFile};
@@ -283,13 +284,16 @@ impl Folder {
         let before = if self.before(job).is_empty() {
             self.build.clone()
         } else {
-            read_build(&tree, &self.files, reader)?
+            let mut before = read_build(&tree, &self.files, reader)?;
+            before.stands = Some(Arc::new(self.build.clone()));
+            before
         };
         let option = option.map(ToOwned::to_owned).or_else(|| job.choice());
         if job.record.done.is_none() {
             job.apply(&mut tree, option.as_deref(), reader);
         }
-        let after = read_build(&tree, &self.files, reader)?;
+        let mut after = read_build(&tree, &self.files, reader)?;
+        after.stands = Some(Arc::new(self.build.clone()));
         Some(Planned { job: job.name.clone(), option, before, after })
     }
 

@@ -26,6 +26,7 @@
 //! ```
 
 mod apply;
+mod axle;
 mod date;
 pub mod file;
 mod folder;
@@ -38,6 +39,7 @@ mod resolve;
 mod schema;
 mod source;
 
+pub use axle::{AxleLimits, Axles, LoadPlaces, Middle, Tag, Towing, Tyres, Unladen};
 pub use folder::{Folder, JobInfo, Planned, Unplanned};
 pub use model::*;
 pub use problem::{Problem, Problems};

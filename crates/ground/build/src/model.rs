@@ -1,6 +1,7 @@
 //! The build as the questions see it: every reference resolved, every number with its basis.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use spile_answer::Given;
 use spile_quantity::{
@@ -8,6 +9,7 @@ use spile_quantity::{
     Power, Pressure, Resistance, Share, Temperature, Time, Voltage, Volume,
 };
 
+use crate::axle::{Axles, LoadPlaces};
 use crate::file::{
     Blows, Chemistry, Cooling, Cover, Direction, FuseFamily, Hinge, LeadsTo, PartKind,
     SourceKindWord, Tape, VehicleKind, Which, Words,
@@ -51,12 +53,17 @@ pub struct Build {
     pub wants: Wants,
     /// Load states.
     pub loads: Named<LoadState>,
+    /// Where that which is aboard sits, in every load state.
+    pub load_places: LoadPlaces,
     /// The corner states that every build has.
     pub corners: Corners,
     /// How the vehicle is used over days.
     pub trips: Named<Trip>,
     /// Readings of a weighbridge.
     pub weighings: Named<Weighing>,
+    /// Where this is a build before or after open jobs: the build as it stands, of which all
+    /// readings were taken.
+    pub stands: Option<Arc<Build>>,
 }
 
 /// The vehicle: what was said of it.
@@ -72,6 +79,8 @@ pub struct Vehicle {
     pub wheelbase: Option<Given<Length>>,
     /// From the inside rear face forward to the rear axle.
     pub rear_axle: Option<Given<Length>>,
+    /// Its axles, their limits and tyres.
+    pub axles: Axles,
     /// Inside length, width and height.
     pub inside: [Option<Given<Length>>; 3],
     /// Doors and hatches.
@@ -656,4 +665,6 @@ pub struct Weighing {
     pub state: Option<String>,
     /// Front, rear, left and right.
     pub readings: [Option<Given<Mass>>; 4],
+    /// Front left, front right, rear left and rear right, where each wheel was weighed.
+    pub corners: [Option<Given<Mass>>; 4],
 }

@@ -2,7 +2,7 @@
 
 use spile_quantity::{Angle, Mass, Share, Temperature, Time, Volume};
 
-use super::{Q, Text};
+use super::{LoadPlacesFile, Q, Text};
 use crate::read::{Keyed, Said, record};
 
 record! {
@@ -26,6 +26,8 @@ record! {
     pub struct StatesFile ("the states") {
         /// Load states by name: `empty`, `touring`, `full`.
         load: Keyed<LoadFile>,
+        /// Where that which is aboard sits, in every load state.
+        at: Option<Said<LoadPlacesFile>>,
         /// Corner states by name: `hot-day`, `cold-night`, `low-battery`.
         corner: Keyed<CornerFile>,
     }
@@ -94,5 +96,13 @@ record! {
         left: Q<Mass>,
         /// Right wheels together.
         right: Q<Mass>,
+        /// The front left wheel, where each was weighed.
+        front_left: Q<Mass>,
+        /// The front right wheel.
+        front_right: Q<Mass>,
+        /// The rear left wheel or twins.
+        rear_left: Q<Mass>,
+        /// The rear right wheel or twins.
+        rear_right: Q<Mass>,
     }
 }

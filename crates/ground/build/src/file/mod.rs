@@ -5,6 +5,7 @@
 //! [`Build`](crate::Build) is made.
 
 mod air;
+mod axle;
 mod circuit;
 mod job;
 mod life;
@@ -12,6 +13,10 @@ mod part;
 mod space;
 
 pub use air::{BayAirFile, Blows, Cover, FanFile, HeatFile, LeadsTo, VentFile, Which};
+pub use axle::{
+    AxleTyresFile, LimitsFile, LoadPlacesFile, MiddleFile, TagFile, TowingFile, TyresFile,
+    UnladenFile,
+};
 pub use circuit::{
     BankFile, BlockFile, BodyFile, CableFile, FuseFamily, FuseFile, ReturnFile, ReturnPath,
     RunFile, SourceKindWord, SourceSupplyFile, WayFile,

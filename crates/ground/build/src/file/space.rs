@@ -3,7 +3,7 @@
 use spile_quantity::{Conductance, Length, Mass, Written};
 
 use super::air::BayAirFile;
-use super::{Q, Text};
+use super::{AxleTyresFile, LimitsFile, Q, TagFile, Text, TowingFile, UnladenFile};
 use crate::read::{Keyed, Rows, Said, record, words};
 
 words! {
@@ -79,6 +79,18 @@ record! {
         wheelbase: Q<Length>,
         /// From the inside rear face forward to the rear axle.
         rear_axle: Q<Length>,
+        /// From the middle of the left wheels to that of the right ones.
+        track: Q<Length>,
+        /// What the plate allows, axle by axle and together.
+        limits: Option<Said<LimitsFile>>,
+        /// The tyres, axle by axle.
+        tyres: Option<Said<AxleTyresFile>>,
+        /// A second rear axle that is not driven.
+        tag: Option<Said<TagFile>>,
+        /// What the bare vehicle weighs by its papers.
+        unladen: Option<Said<UnladenFile>>,
+        /// Of a trailer: the car that tows it.
+        towing: Option<Said<TowingFile>>,
         /// The space inside that is fitted out.
         inside: Option<Said<InsideFile>>,
         /// Doors and hatches that things come in by.

@@ -135,10 +135,13 @@ pub(super) fn weighings(
             crate::date::check(said, r.reader);
         }
         let WeighingFile { front, rear, left, right, .. } = weighing;
+        let WeighingFile { front_left, front_right, rear_left, rear_right, .. } = weighing;
         Some(Weighing {
             date: weighing.date.as_ref().map(|said| said.value.clone()),
             state: weighing.state.as_ref().map(|said| said.value.clone()),
             readings: [front, rear, left, right].map(|q| r.given(q, Basis::Measured, p::MASS_KG)),
+            corners: [front_left, front_right, rear_left, rear_right]
+                .map(|q| r.given(q, Basis::Measured, p::MASS_KG)),
         })
     })
 }

@@ -1,6 +1,7 @@
 //! From records to the typed build: references resolved, defaults put in, plausibility checked.
 
 mod air;
+mod axle;
 mod circuit;
 mod life;
 mod part;
@@ -68,8 +69,10 @@ pub(crate) fn resolve(file: &BuildFile, files: &Files, reader: &mut Reader) -> B
         items,
         runs,
         wants,
+        load_places: axle::load_places(file, r),
         loads,
         corners,
+        stands: None,
     }
 }
 

@@ -19,8 +19,8 @@ use crate::model::{
 use crate::read::Said;
 use crate::source::At;
 
-pub(super) fn vehicle(file: &BuildFile, r: &mut Resolver<'_>) -> Vehicle {
-    let file = file.vehicle.as_ref().map(|said| said.value.clone()).unwrap_or_default();
+pub(super) fn vehicle(whole: &BuildFile, r: &mut Resolver<'_>) -> Vehicle {
+    let file = whole.vehicle.as_ref().map(|said| said.value.clone()).unwrap_or_default();
     let inside = file.inside.as_ref().map(|said| said.value.clone()).unwrap_or_default();
     Vehicle {
         kind: file.kind.map_or(VehicleKind::Van, |kind| kind.value),
@@ -28,6 +28,7 @@ pub(super) fn vehicle(file: &BuildFile, r: &mut Resolver<'_>) -> Vehicle {
         floor: r.taped(&file.floor, p::FLOOR_M),
         wheelbase: r.taped(&file.wheelbase, p::OUTSIDE_M),
         rear_axle: r.taped(&file.rear_axle, p::DISTANCE_M),
+        axles: super::axle::axles(whole, r),
         inside: [&inside.length, &inside.width, &inside.height].map(|q| r.taped(q, p::INSIDE_M)),
         doors: named(&file.doors, |name, door| one_door(name, door, r)),
     }
