@@ -77,6 +77,7 @@ const NUMBER: &str = "number";
 static RAW: LazyLock<BTreeMap<String, Raw>> = LazyLock::new(|| {
     let files = [
         ("typical", include_str!("../data/typical.toml")),
+        ("typical_air", include_str!("../data/typical_air.toml")),
         ("typical_axle", include_str!("../data/typical_axle.toml")),
         ("typical_bank", include_str!("../data/typical_bank.toml")),
         ("typical_cold", include_str!("../data/typical_cold.toml")),

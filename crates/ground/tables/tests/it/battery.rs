@@ -2,7 +2,10 @@
 
 use spile_quantity::Share;
 use spile_tables::Status;
-use spile_tables::battery::{Chemistry, resting_voltage, resting_voltages};
+use spile_tables::battery::{
+    Cells, Chemistry, gas_constants, gas_stationary, gas_traction, resting_voltage,
+    resting_voltages,
+};
 
 #[test]
 fn voltage_rises_with_charge() {
@@ -85,4 +88,29 @@ fn every_kind_has_a_name() {
         assert_eq!(Chemistry::from_key(chemistry.key()), Some(chemistry));
     }
     assert_eq!(Chemistry::from_key("potato"), None);
+}
+
+#[test]
+fn the_constants_of_gas_are_those_of_the_standard() {
+    // Traction-battery maker's ventilation page: 24 x 0.00042 x 5, printed as 0.05; 28 Q.
+    let gas = gas_constants();
+    assert_eq!((gas.status, gas.value.dilution, gas.value.safety), (Status::Verified, 24.0, 5.0));
+    let product = gas.value.dilution * gas.value.hydrogen * gas.value.safety;
+    assert!((product - 0.0504).abs() < 1e-12);
+    assert!((gas.value.opening.1.in_cm2() - 28.0).abs() < 1e-12);
+    // Faraday: half a mole of gas for each mole of electrons, 22.414 l a mole at 0 °C.
+    let faraday = 3600.0 / 96_485.33 / 2.0 * 0.022_414;
+    assert!((gas.value.hydrogen - faraday).abs() / faraday < 0.01, "{faraday}");
+}
+
+#[test]
+fn vented_cells_gas_more_and_harder_charging_gases_more() {
+    for rows in [gas_stationary(), gas_traction()] {
+        for cells in [Cells::Vented, Cells::Sealed] {
+            let of: Vec<f64> =
+                rows.iter().filter(|e| e.value.cells == cells).map(|e| e.value.rate).collect();
+            assert!(of.len() == 2 && of[0] < of[1], "{of:?}");
+        }
+        assert!(rows[0].value.rate > rows[2].value.rate);
+    }
 }

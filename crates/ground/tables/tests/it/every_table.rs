@@ -74,6 +74,9 @@ fn readers() -> Vec<(&'static str, usize)> {
         ("load_case", load::load_cases().len()),
         ("clamped_uniform", plate::clamped().len()),
         ("supported_central", plate::central().len()),
+        ("gas_constant", 6),
+        ("gas_stationary", battery::gas_stationary().len()),
+        ("gas_traction", battery::gas_traction().len()),
         ("typical", typical_keys().count()),
     ]
 }
