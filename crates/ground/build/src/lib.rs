@@ -30,6 +30,7 @@ mod axle;
 mod date;
 pub mod file;
 mod folder;
+mod held;
 mod leaf;
 mod model;
 mod node;
@@ -41,6 +42,7 @@ mod source;
 
 pub use axle::{AxleLimits, Axles, LoadPlaces, Middle, Tag, Towing, Tyres, Unladen};
 pub use folder::{Folder, JobInfo, Planned, Unplanned};
+pub use held::{Held, HeldPattern, Latch};
 pub use model::*;
 pub use problem::{Problem, Problems};
 pub use read::{Keyed, Rows, Said};

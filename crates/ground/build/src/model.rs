@@ -301,6 +301,8 @@ pub struct Item {
     pub contents: Option<Given<Mass>>,
     /// Whether it can be taken out without tools to make way.
     pub removable: bool,
+    /// How it is held; `None` where nothing is said.
+    pub held: Option<crate::Held>,
 }
 
 /// A kind of thing, with the figures from its papers.

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use spile_quantity::{Force, Length};
+use spile_quantity::{Force, Length, Pressure};
 
 use crate::no_answer::within;
 use crate::{Allowable, NoAnswer, Ultimate};
@@ -18,9 +18,10 @@ pub enum Driven {
     Lag,
 }
 
-const INCH_M: f64 = 0.0254;
-const POUND_N: f64 = 4.448_221_615_260_5;
-const PSI_PA: f64 = POUND_N / (INCH_M * INCH_M);
+/// An inch in metres, a pound-force in newtons, and a pound to the square inch in pascals.
+const INCH: f64 = 0.0254;
+const POUND: f64 = 4.448_221_615_260_5;
+const PSI: f64 = POUND / (INCH * INCH);
 
 /// The pull at which a driven fastener comes out of side grain, F \[N\].
 ///
@@ -106,9 +107,9 @@ fn pulled(
     let threaded_m = within("length in the wood", threaded.in_m(), "m", 0.0, 0.3)?;
     let pounds = constant
         * gravity.powf(power)
-        * (diameter_m / INCH_M).powf(of_diameter)
-        * (threaded_m / INCH_M);
-    Ok(Force::n(pounds * POUND_N))
+        * (diameter_m / INCH).powf(of_diameter)
+        * (threaded_m / INCH);
+    Ok(Force::n(pounds * POUND))
 }
 
 /// A screw or nail that joins a side piece to a main piece, loaded across its axis.
@@ -124,8 +125,8 @@ pub struct Lateral {
     pub side_gravity: f64,
     /// Specific gravity of the main piece \[1\].
     pub main_gravity: f64,
-    /// Bending yield strength of the fastener \[psi\], as the rule's tables have it.
-    pub bending_psi: f64,
+    /// Bending yield strength of the fastener.
+    pub bending: Pressure,
     /// The reduction R_d \[1\], by [`reduction`] of the unthreaded diameter.
     pub reduction: f64,
 }
@@ -142,7 +143,7 @@ pub struct Lateral {
 ///
 /// **Source** NDS 2018 table 12.3.1B.
 pub fn reduction(diameter: Length) -> Result<f64, NoAnswer> {
-    let inches = within("diameter", diameter.in_m(), "m", 1e-3, 0.25 * INCH_M)? / INCH_M;
+    let inches = within("diameter", diameter.in_m(), "m", 1e-3, 0.25 * INCH)? / INCH;
     Ok(if inches <= 0.17 { 2.2 } else { 10.0 * inches + 0.5 })
 }
 
@@ -163,12 +164,12 @@ pub fn reduction(diameter: Length) -> Result<f64, NoAnswer> {
 ///
 /// **Example** a 0.148 in nail through 0.75 in of Douglas fir: 105.1 lb (AWC), in the crate's tests.
 pub fn lateral_allowed(joint: &Lateral) -> Result<Allowable<Force>, NoAnswer> {
-    let inches = |what, length: Length| Ok(within(what, length.in_m(), "m", 1e-4, 0.3)? / INCH_M);
-    let d = within("diameter", joint.diameter.in_m(), "m", 1e-3, 0.25 * INCH_M)? / INCH_M;
+    let inches = |what, length: Length| Ok(within(what, length.in_m(), "m", 1e-4, 0.3)? / INCH);
+    let d = within("diameter", joint.diameter.in_m(), "m", 1e-3, 0.25 * INCH)? / INCH;
     let (ls, lm) = (inches("side piece", joint.side)?, inches("main piece", joint.main)?);
     let bearing = |g| Ok(16_600.0 * within("specific gravity", g, "", 0.2, 0.9)?.powf(1.84));
     let (fes, fem) = (bearing(joint.side_gravity)?, bearing(joint.main_gravity)?);
-    let (re, rd, fyb) = (fem / fes, joint.reduction, joint.bending_psi);
+    let (re, rd, fyb) = (fem / fes, joint.reduction, joint.bending.in_pa() / PSI);
     let bent = |length: f64, over: f64| 2.0 * fyb * over * d * d / (3.0 * fem * length * length);
     let k2 = -1.0 + (2.0 * (1.0 + re) + bent(lm, 1.0 + 2.0 * re)).sqrt();
     let k3 = -1.0 + (2.0 * (1.0 + re) / re + bent(ls, 2.0 + re)).sqrt();
@@ -180,7 +181,7 @@ pub fn lateral_allowed(joint: &Lateral) -> Result<Allowable<Force>, NoAnswer> {
         d * d / rd * (2.0 * fem * fyb / (3.0 * (1.0 + re))).sqrt(),
     ];
     let pounds = modes.into_iter().fold(f64::INFINITY, f64::min);
-    Ok(Allowable::by_rule(Force::n(pounds * POUND_N)))
+    Ok(Allowable::by_rule(Force::n(pounds * POUND)))
 }
 
 /// What a head or washer may be used for before it is drawn through wood, F \[N\].
@@ -202,6 +203,6 @@ pub fn head_allowed(
     let head_m = within("head", head.in_m(), "m", 0.003, 0.05)?;
     within("specific gravity", gravity, "", 0.2, 0.9)?;
     let thickness_m = within("thickness", thickness.in_m(), "m", 0.0, 0.1)?.min(2.5 * head_m);
-    let newtons = 690.0 * PSI_PA * PI * head_m * gravity * gravity * thickness_m;
+    let newtons = 690.0 * PSI * PI * head_m * gravity * gravity * thickness_m;
     Ok(Allowable::by_rule(Force::n(newtons)))
 }

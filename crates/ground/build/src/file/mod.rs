@@ -7,6 +7,7 @@
 mod air;
 mod axle;
 mod circuit;
+mod hold;
 mod job;
 mod life;
 mod part;
@@ -21,6 +22,7 @@ pub use circuit::{
     BankFile, BlockFile, BodyFile, CableFile, FuseFamily, FuseFile, ReturnFile, ReturnPath,
     RunFile, SourceKindWord, SourceSupplyFile, WayFile,
 };
+pub use hold::{HeldBy, HeldFace, HeldFile, HeldInto, LatchFile};
 pub use job::{AddFile, ChangeFile, JobFile, MoveFile, OptionFile, RemoveFile};
 pub use life::{CornerFile, LoadFile, StatesFile, TripFile, WantsFile, WeighingFile};
 pub use part::{

@@ -307,5 +307,7 @@ record! {
         contents: Q<Mass>,
         /// Whether it can be taken out without tools to make way.
         removable: Option<Said<bool>>,
+        /// How it is held in its place.
+        held: Option<Said<super::hold::HeldFile>>,
     }
 }

@@ -3,6 +3,7 @@
 mod air;
 mod axle;
 mod circuit;
+mod hold;
 mod life;
 mod part;
 mod plausible;

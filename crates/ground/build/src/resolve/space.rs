@@ -597,6 +597,7 @@ pub(super) fn items(
             mass: weighed.or(papers),
             contents: r.given(&item.contents, Basis::Measured, p::PART_KG),
             removable: item.removable.as_ref().is_some_and(|said| said.value),
+            held: super::hold::held(item.held.as_ref(), r),
         })
     })
 }

@@ -115,7 +115,7 @@ fn wood_may_be_used_as_the_wood_council_works_it_out() {
         main: inch(2.25),
         side_gravity: 0.50,
         main_gravity: 0.50,
-        bending_psi: 90_000.0,
+        bending: Pressure::pa(90_000.0 * 6894.757),
         reduction: reduction(inch(0.148)).unwrap(),
     };
     let nail = lateral_allowed(&joint).unwrap();
@@ -127,7 +127,7 @@ fn wood_may_be_used_as_the_wood_council_works_it_out() {
         main: inch(3.0),
         side_gravity: 0.55,
         main_gravity: 0.55,
-        bending_psi: 80_000.0,
+        bending: Pressure::pa(80_000.0 * 6894.757),
         reduction: reduction(inch(0.19)).unwrap(),
     };
     let pounds = 2.0 * lateral_allowed(&screw).unwrap().value().in_n() / POUND;
