@@ -1,0 +1,58 @@
+//! Left against right.
+
+use spile_answer::{Class, Finding, Limit, Sense, Step, Unit, Verdict};
+use spile_quantity::Share;
+use spile_tables::axle::balance;
+
+use crate::Case;
+use crate::axle::settled;
+use crate::scene::{SIDE, Scene, Sides};
+
+/// How level it sits: the difference of left and right, of both together.
+pub(crate) fn finding(case: &Case<'_>) -> Finding {
+    let (scene, swung) = case.worst(SIDE);
+    let rule = balance("side").expect("the table has a rule for sides");
+    let limit = Limit {
+        value: rule.value.share.in_percent(),
+        sense: Sense::AtMost,
+        class: Class::Practice,
+        kind: "practice",
+        source: rule.source.title.clone().into(),
+        firm: rule.may_stop(),
+    };
+    let label = format!("left against right, {}", scene.state);
+    let finding = Finding::measured("side", label, Unit::Percent, swung, limit, &scene.ledger);
+    let likely = scene.ledger.likely();
+    let Some((left_kg, total_kg)) = weights(scene) else { return finding };
+    let (heavy, light) = if left_kg >= 0.0 { ("left", "right") } else { ("right", "left") };
+    let known = match case.base.sides {
+        Sides::Unsaid => " The sides were never weighed.",
+        _ => "",
+    };
+    let says = format!(
+        "In the state {} the {heavy} wheels carry {:.0} kg more than the {light} ones, {:.1} % of the whole; at the unfavourable end {:.1} %. Above 5 to 6 % it leans and pulls.{known}",
+        scene.state,
+        left_kg.abs(),
+        swung.likely,
+        swung.unfavourable
+    );
+    let over = Share::percent(swung.likely - rule.value.share.in_percent());
+    let mend = (finding.verdict != Verdict::Good && over.in_of_one() > 0.0).then(|| {
+        let moment_kg_m = over.in_of_one() * total_kg * scene.track(&likely).in_m() / 2.0;
+        let kg = (moment_kg_m / 1.2).ceil();
+        format!("{kg:.0} kg moved 1.2 m from {heavy} to {light} clears it.")
+    });
+    let step = Step {
+        what: "left against right".into(),
+        formula: "|R_left − R_right| / R, with Δ(R_left − R_right) = 2·m·y/t".into(),
+        numbers: format!("{:.0} / {total_kg:.0} = {:.2} %", left_kg.abs(), swung.likely),
+        source: "moments about the right wheels".into(),
+    };
+    settled(finding, swung).saying(says).mended(mend).worked(vec![step])
+}
+
+/// Left less right, and the whole.
+fn weights(scene: &Scene) -> Option<(f64, f64)> {
+    let loads = scene.loads(&scene.ledger.likely())?;
+    Some((loads.left_over_right().in_kg(), (loads.front + loads.rear).in_kg()))
+}
