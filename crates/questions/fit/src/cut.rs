@@ -69,7 +69,7 @@ impl<'b> Cut<'b> {
     }
 
     /// How far a face of something in the bay's axes is from the panel's left or lower edge.
-    pub(crate) fn from_datum(&self, at: &Sum, along: Direction) -> Sum {
+    pub(crate) fn datum_to(&self, at: &Sum, along: Direction) -> Sum {
         &(at - self.sheet.face(along.opposite())) * along.sign()
     }
 
@@ -100,7 +100,7 @@ impl<'b> Cut<'b> {
     pub(crate) fn holes(&self, case: &Case<'_, '_>, fixing: &Fixing) -> Vec<[Sum; 2]> {
         let facing = case.room.facing;
         let body = &case.body.extents;
-        let corner = |along: Direction| self.from_datum(body.face(along.opposite()), along);
+        let corner = |along: Direction| self.datum_to(body.face(along.opposite()), along);
         let (left, bottom) = (corner(facing.right), corner(facing.up));
         fixing
             .holes
@@ -234,7 +234,7 @@ fn strips(case: &Case<'_, '_>, cut: &Cut<'_>) -> Finding {
 
 /// How far the opening is from a thing behind the panel, in the panel's plane \[m\]; negative by
 /// the least it would have to move to come clear.
-fn apart_m(
+pub(crate) fn apart_m(
     case: &Case<'_, '_>,
     cut: &Cut<'_>,
     thing: &Thing<'_>,
@@ -287,6 +287,14 @@ fn hindered(
             ]
         })
         .collect();
+    let bored = holes.iter().flat_map(|(holes, _)| holes.iter().flatten().cloned());
+    let faces = [case.room.facing.right, case.room.facing.up].into_iter().flat_map(|along| {
+        [along.opposite(), along].map(|side| cut.datum_to(nearest.extents.face(side), along))
+    });
+    let sums: Vec<Sum> = match kind {
+        "keep-out" => sums.into_iter().chain(bored).chain(faces).collect(),
+        _ => sums,
+    };
     let taken = case.taken(&sums);
     let belt = matches!(nearest.kind, Kind::Fixed(Hindrance::Frame { belt: true }));
     let need = Need::practice(&PRACTICE.slack).on(kind);
@@ -320,7 +328,7 @@ fn hole_to_m(
     let facing = case.room.facing;
     let beyond_m = |along: Direction, at: &Sum| {
         let faces = [thing.extents.face(along.opposite()), thing.extents.face(along)]
-            .map(|face| value(&cut.from_datum(face, along)));
+            .map(|face| value(&cut.datum_to(face, along)));
         (faces[0] - value(at)).max(value(at) - faces[1])
     };
     let (across_m, up_m) = (beyond_m(facing.right, &hole[0]), beyond_m(facing.up, &hole[1]));
@@ -453,7 +461,7 @@ fn backers(
     for (side, word) in Cut::sides(case) {
         let level = side.axis() == facing.right.axis();
         let (edge, along) = (
-            cut.from_datum(cut.opening.face(side), if level { facing.right } else { facing.up }),
+            cut.datum_to(cut.opening.face(side), if level { facing.right } else { facing.up }),
             usize::from(level),
         );
         let beyond = |hole: &[Sum; 2]| {

@@ -1,13 +1,60 @@
-//! "Does it go in, and can it come out again?" — the question fit.
+//! "Does it go in, and can it come out again?" — the room around a thing, its way in, and the hole
+//! that it needs.
+//!
+//! For every item that stands in a bay: the room left behind, beside, above and below it, to the
+//! nearest thing by name; its door, lid or drawer as it opens; the slack in the bay's opening; the
+//! way in from the aisle and out again with its cable's tail; the doors of the vehicle. Where a
+//! panel is cut for it: what is left of the panel, what lies behind the cut, where the fixing holes
+//! fall, whether the flange covers and rests. For the bay: whether its opening is square.
+//! [`mark_out`] gives the marks to cut by, in millimetres and on the owner's inch tape.
+//!
+//! **Model.** Boxes and prisms in the vehicle's axes (`spile-solid`). Every face of every thing is
+//! a sum of the measures that it was told by, so that a measure which two faces share cancels in
+//! the distance between them; each measure moves within its range. What lies beyond a side of a bay
+//! is kept off by the bay's own clear size. The wall behind is taken as deep as its rows say at the
+//! height where it is least; beyond the rows its lean is guessed, and the answer asks for the depth
+//! there. An item stands where it is said to; what is not said is assumed and listed: on the floor,
+//! in the middle, its face at the opening. Furniture is built to its place and needs no slack, and
+//! what is wholly within it is in it. A lid is part of its body's height.
+//!
+//! **Limits and practice.** What has less room than none is stopped by the space itself, whatever
+//! the papers or practice ask for; so is a cut through a member of the frame or a keep-out zone.
+//! Spaces that papers ask for are limits. Practice, common and without a source: 3 to 5 mm of slack
+//! a side, 10 mm over a bare arch, 30 mm for fingers at a door, 20 mm for hands in the aisle, 25 mm
+//! of panel beside a cut, four screw diameters to an edge in plywood and two in metal, diagonals
+//! within 2 mm.
+//!
+//! **Not computed.** Turning and tilting on the way in, of which only necessary conditions are
+//! known: where no straight way is found and none is excluded, the answer is *open*. Things that
+//! give way. Doors against profiles, which are taken as the boxes around them.
+//!
+//! ```
+//! let folder = spile_build::Folder::from_texts([("build.toml", r#"
+//! [parts.fridge]
+//! kind = "upright fridge"
+//! size = { width = "475 mm", height = "780 mm", depth = "495 mm" }
+//! air = { behind = "60 mm" }
+//! [bays.galley]
+//! size = { width = "520 mm", height = "1140 mm", depth = "540 mm" }
+//! [items.fridge]
+//! place = { in = "galley" }
+//! "#)]).unwrap();
+//! let answer = spile_fit::answer(folder.build());
+//! let behind = answer.findings.iter().find(|finding| finding.id == "fridge.behind").unwrap();
+//! assert_eq!(behind.figure.unwrap().likely, 45.0);
+//! assert_eq!(behind.verdict, spile_answer::Verdict::Stop);
+//! ```
 
 mod clearance;
 mod cut;
 mod door;
 mod facing;
+mod marks;
 mod need;
 mod practice;
 mod scene;
 mod square;
+mod stage;
 mod sum;
 mod way;
 
@@ -16,36 +63,33 @@ use spile_build::file::PartKind;
 use spile_build::{Build, Item};
 
 pub use crate::door::reach_ahead;
+pub use crate::marks::{
+    BLADE, Behind, Check, FIRST_HOLE, From, Mark, MarkOut, NoMarks, Outline, Points, Purpose, Saw,
+    half_chord, mark_out,
+};
 
 use crate::clearance::Case;
-use crate::scene::Room;
-use crate::sum::Measures;
+use crate::stage::Stage;
 
 /// The question asked of a build.
 pub fn answer(build: &Build) -> Answer {
-    let measures = Measures::default();
-    let mut assumed = Vec::new();
-    let rooms: Vec<Room<'_>> = build
-        .bays
-        .iter()
-        .map(|(name, bay)| Room::new(build, name, bay, &measures, &mut assumed))
-        .collect();
+    let mut stage = Stage::new(build);
+    let mut assumed = std::mem::take(&mut stage.assumed);
     let mut findings = Vec::new();
-    for room in &rooms {
+    for room in &stage.rooms {
         let here = |item: &Item| {
             item.place.as_ref().and_then(|place| place.bay.as_deref()) == Some(room.name)
         };
         if !build.items.values().any(here) {
             continue;
         }
-        let things = scene::things(build, room, &rooms, &measures, &mut assumed);
+        let things = stage.things(room, &mut assumed);
         for (name, item) in build.items.iter().filter(|(_, item)| here(item)) {
-            let Some(body) = scene::body_in(build, room, name, item, &measures, &mut assumed)
-            else {
+            let Some(body) = stage.body(room, name, item, &mut assumed) else {
                 findings.push(no_size(name, room.name));
                 continue;
             };
-            let (body, things, measures) = (&body, things.as_slice(), &measures);
+            let (body, things, measures) = (&body, things.as_slice(), &stage.measures);
             let case = Case { build, room, name, item, body, things, measures };
             findings.extend(clearance::findings(&case));
             findings.extend(door::door(&case));
@@ -54,7 +98,7 @@ pub fn answer(build: &Build) -> Answer {
             findings.extend(cut::findings(&case, &mut assumed));
         }
         let cut = |item: &Item| here(item) && item.panel.is_some() && item.part.cutout.is_some();
-        findings.extend(square::finding(room, build.items.values().any(cut), &measures));
+        findings.extend(square::finding(room, build.items.values().any(cut), &stage.measures));
     }
     for (name, item) in &build.items {
         let placed = item.place.is_some();

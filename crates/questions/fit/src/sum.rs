@@ -115,6 +115,7 @@ impl Taken {
     pub(crate) fn at_m(&self, sum: &Sum, point: &Point) -> f64 {
         let of = |&(id, factor): &(usize, f64)| {
             let handle = self.handles.iter().find(|(known, _)| *known == id);
+            debug_assert!(handle.is_some(), "a measure that the figure's ledger lacks");
             handle.map_or(0.0, |(_, handle)| factor * point.at(*handle).in_m())
         };
         clean_m(sum.fixed_m + sum.terms.iter().map(of).sum::<f64>())

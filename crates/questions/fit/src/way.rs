@@ -177,7 +177,9 @@ fn way_in(case: &Case<'_, '_>) -> Vec<Finding> {
             mm(smallest_m),
             mm(free_m)
         );
-        found.push(finding.saying(says));
+        let mend =
+            format!("It goes straight in with {} mm more in front.", up_mm(depth_m - free_m));
+        found.push(finding.saying(says).mended(Some(mend)));
         return found;
     }
     let need = Need::practice(&PRACTICE.hand_room);
