@@ -1,14 +1,14 @@
 //! The least fault at the item: the time in which it opens the fuse, against the time that the
 //! conductors stand it.
 
-use spile_answer::{Ask, Class, Finding, Limit, Reason, Sense, Step, Unit, Verdict};
+use spile_answer::{Ask, Class, Finding, Ledger, Limit, Reason, Sense, Step, Unit, Verdict};
 use spile_build::Cable;
 use spile_circuit::conductor::section;
 use spile_circuit::fuse::opening;
-use spile_quantity::{Area, Current, Temperature};
-use spile_tables::Entry;
+use spile_quantity::{Current, Temperature};
 use spile_tables::fault::{Adiabatic, adiabatic};
 use spile_tables::fuse::{Envelope, envelope, protection};
+use spile_tables::{Entry, Status};
 
 use crate::asked::{Asked, Fuse, Seen, weakest};
 use crate::cable::carried_over;
@@ -78,10 +78,7 @@ impl Stands {
         Some(Self {
             name,
             k: k_of(rated)?,
-            section_mm2: section(cable.section)
-                .ok()
-                .map(|area: spile_quantity::Ranged<Area>| area.low)?
-                .in_mm2(),
+            section_mm2: section(cable.section).ok()?.low.in_mm2(),
             ambient_c: cable.ambient.likely().in_celsius(),
             rated_c: rated.in_celsius(),
             carried_a: likely_carried(cable)?.current.in_a(),
@@ -145,7 +142,9 @@ pub(crate) fn fault(
     };
     let fault = fault.current;
     let curve = clearing.curve;
-    let firm = curve.may_stop() && clearing.conductors.iter().all(|stands| stands.k.may_stop());
+    let known = |status: Status| status != Status::FromMemory;
+    let firm =
+        known(curve.status) && clearing.conductors.iter().all(|stands| known(stands.k.status));
     let limit = Limit {
         value: 100.0,
         sense: Sense::AtMost,
@@ -214,7 +213,7 @@ fn by_overload(asked: &Asked<'_>, fuse: &Fuse) -> Finding {
     let label = "fault at the plug";
     let words = fuse.words();
     let carried = weakest(asked.guarded()).and_then(|(name, cable)| {
-        let mut ledger = spile_answer::Ledger::new();
+        let mut ledger = Ledger::new();
         let (swung, _) = carried_over(&mut ledger, name, cable, |_| 0.0)?;
         Some((name, swung))
     });

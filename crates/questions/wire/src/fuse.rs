@@ -134,10 +134,10 @@ fn in_its_way(asked: &Asked<'_>, fuse: &Fuse, load: &Given<Current>) -> Option<F
     let let_through = fuse.rating.max(load.likely());
     let [swung] = swing(&ledger, [Worse::Higher], |_| [let_through.in_a()]);
     let says = format!(
-        "Way {} of the block may carry {} by its papers; its fuse lets {:.0} A through.",
+        "Way {} of the block may carry {} by its papers; its fuse lets {} A through.",
         way.number,
         amps(most.likely()),
-        amps(let_through)
+        let_through.in_a()
     );
     let label = format!("current that way {} may see", way.number);
     let mut finding =

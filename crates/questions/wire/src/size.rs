@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use spile_answer::{Basis, Finding, Given, Point, Reason, Sense, Verdict};
 use spile_build::{Cable, Return, Run, Way as BlockWay, typical};
 use spile_circuit::conductor::section;
-use spile_quantity::{Area, Awg, CableSize, Current, Length, Ranged, Resistance, Volume};
+use spile_quantity::{Area, Awg, CableSize, Current, Ranged, Resistance, Volume};
 use spile_tables::conductor::{greatest_drop, metric_sizes};
 
 use crate::asked::{self, Asked, Fuse};
@@ -57,15 +57,15 @@ pub struct Mends {
     pub sure: BTreeMap<String, Sized>,
 }
 
-/// A candidate: what it changes, and the copper \[mm²·m\] that has to be bought for it.
+/// A candidate: what it changes, and the copper that has to be bought for it.
 struct Candidate {
     feed: Option<CableSize>,
     back: NewReturn,
-    copper_mm2_m: f64,
+    copper_m3: f64,
 }
 
 /// A stud costs some work: more than a fuse, less than any cable.
-const STUD_MM2_M: f64 = 0.01;
+const STUD_M3: f64 = 1e-8;
 
 /// The terminals of a blade's way take no thicker cable. Common practice, no source.
 const BLADE_TAKES_MM2: f64 = 10.0;
@@ -171,7 +171,7 @@ fn sized(asked: &Asked<'_>, candidate: &Candidate, fuse: &Fuse, findings: &[Find
         fuse_kind: fuse.kind.word(),
         drop_percent: figure("drop").unwrap_or(f64::NAN),
         start_v: figure("start"),
-        copper: Area::mm2(candidate.copper_mm2_m) * Length::m(1.0),
+        copper: Volume::m3(candidate.copper_m3),
     }
 }
 
@@ -215,13 +215,13 @@ fn candidates(asked: &Asked<'_>, fuses: &[Fuse]) -> Vec<Candidate> {
     let feed_m = feed.length.likely().in_m();
     let mut all = Vec::new();
     let mut add = |feed: Option<CableSize>, back: NewReturn| {
-        let back_mm2_m = match back {
+        let back_m3 = match back {
             NewReturn::AsItIs => 0.0,
-            NewReturn::BrightStud => STUD_MM2_M,
-            NewReturn::Cable(size) => copper(size).in_mm2() * new_back_m,
+            NewReturn::BrightStud => STUD_M3,
+            NewReturn::Cable(size) => copper(size).in_m2() * new_back_m,
         };
-        let feed_mm2_m = feed.map_or(0.0, |size| copper(size).in_mm2() * feed_m);
-        all.push(Candidate { feed, back, copper_mm2_m: feed_mm2_m + back_mm2_m });
+        let feed_m3 = feed.map_or(0.0, |size| copper(size).in_m2() * feed_m);
+        all.push(Candidate { feed, back, copper_m3: feed_m3 + back_m3 });
     };
     let as_it_is = [NewReturn::AsItIs, NewReturn::BrightStud];
     let kept = match by_body {
@@ -241,7 +241,7 @@ fn candidates(asked: &Asked<'_>, fuses: &[Fuse]) -> Vec<Candidate> {
         .filter(|size| copper(*size) > own_from && copper(*size) >= copper(feed.section));
     own.for_each(|size| add(None, NewReturn::Cable(size)));
     thicker(feed.section).for_each(|size| add(Some(size), NewReturn::Cable(size)));
-    all.sort_by(|a, b| a.copper_mm2_m.total_cmp(&b.copper_mm2_m));
+    all.sort_by(|a, b| a.copper_m3.total_cmp(&b.copper_m3));
     all
 }
 
