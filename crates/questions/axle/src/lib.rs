@@ -55,7 +55,8 @@ mod working;
 
 use spile_answer::{Answer, Basis, Finding, Question, Swing};
 use spile_build::file::VehicleKind;
-use spile_build::{Build, LoadState};
+use spile_build::{Build, LoadState, typical};
+use spile_quantity::{Length, Mass};
 
 use crate::scene::{Base, FIGURES, Scene};
 
@@ -113,11 +114,13 @@ impl Case<'_> {
 }
 
 fn findings(case: &Case<'_>) -> Vec<Finding> {
-    let mut findings = if case.is_trailer() { trailer::nose(case) } else { axle::front(case) };
+    let mut findings = open::no_masses(case);
+    findings.extend(if case.is_trailer() { trailer::nose(case) } else { axle::front(case) });
     findings.extend(axle::rear(case));
     findings.extend(axle::total(case));
     findings.extend(tyre::findings(case));
     findings.push(side::finding(case));
+    findings.extend(side::readings(case));
     if case.is_trailer() {
         findings.extend(trailer::car(case));
     }
@@ -129,6 +132,8 @@ fn findings(case: &Case<'_>) -> Vec<Finding> {
 fn assumed(case: &Case<'_>) -> Vec<String> {
     let build = case.build;
     let mut said = Vec::new();
+    let off = typical::<Mass>("weighbridge-tolerance").likely().in_kg();
+    let track = typical::<Length>("track").likely().in_m();
     let mut say = |when: bool, what: String| {
         if when && !said.contains(&what) {
             said.push(what);
@@ -136,7 +141,7 @@ fn assumed(case: &Case<'_>) -> Vec<String> {
     };
     for scene in &case.scenes {
         for input in scene.ledger.inputs() {
-            say(input.source.ends_with("kg assumed"), "± 20 kg on the weighbridge".to_owned());
+            say(input.source.ends_with("kg assumed"), format!("± {off} kg on the weighbridge"));
             say(
                 input.source == "common practice" && input.name.ends_with("along the vehicle"),
                 format!("where the {} sits", input.name.trim_end_matches(" along the vehicle")),
@@ -157,21 +162,13 @@ fn assumed(case: &Case<'_>) -> Vec<String> {
         }
     }
     let axles = &build.vehicle.axles;
-    say(axles.track.is_none(), "a track of 1.7 m".to_owned());
+    say(axles.track.is_none(), format!("a track of {track} m"));
     say(build.vehicle.rear_axle.is_none(), "where the rear axle is".to_owned());
     for (what, tyres) in [("front", &axles.front), ("rear", &axles.rear), ("tag", &axles.tag_tyres)]
     {
         let uncounted = tyres.as_ref().is_some_and(|tyres| tyres.count.is_none());
         say(uncounted, format!("two tyres on the {what} axle"));
     }
-    let placeless: Vec<&str> = build
-        .items
-        .iter()
-        .filter(|(_, item)| item.mass.is_none() && item.place.is_some())
-        .filter(|(name, item)| case.stands.items.get(*name) != Some(item))
-        .map(|(name, _)| name.as_str())
-        .collect();
-    say(!placeless.is_empty(), format!("no mass of {}", placeless.join(", ")));
     said
 }
 

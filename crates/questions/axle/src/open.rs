@@ -2,8 +2,9 @@
 
 use spile_answer::{Ask, Finding, Verdict};
 use spile_build::Build;
-use spile_build::file::VehicleKind;
+use spile_build::file::{PartKind, VehicleKind};
 
+use crate::Case;
 use crate::scene::Base;
 
 /// A finding that is open until one number is given.
@@ -104,6 +105,27 @@ pub(crate) fn no_states() -> Finding {
         "load states",
         "Say what is aboard when it is fullest: [states.load.full] people = \"150 kg\", water = \"95 L\", fuel = \"90 L\", food = \"40 kg\"; and the same for the state that was weighed.",
     )
+}
+
+/// Things that came, went or were moved since the weighing, and of which no mass is known. A light
+/// weighs nothing that counts.
+pub(crate) fn no_masses(case: &Case<'_>) -> Vec<Finding> {
+    let (was, is) = (&case.stands.items, &case.build.items);
+    let listed = !case.base.weighed;
+    let came = is.iter().filter(|(name, item)| listed || was.get(*name) != Some(*item));
+    let went = was.iter().filter(|(name, _)| !listed && !is.contains_key(*name));
+    came.chain(went)
+        .filter(|(_, item)| item.mass.is_none() && item.part.kind != PartKind::Light)
+        .map(|(name, item)| {
+            open(
+                &format!("{name}.mass"),
+                &format!("mass of the {name}"),
+                format!("Nothing is said of what the {} weighs, so what it does to the axles is not counted.", item.about),
+                &format!("mass of the {name}"),
+                "Read it in its papers, or stand on a bathroom scale with it and without it: mass = \"28 kg\".",
+            )
+        })
+        .collect()
 }
 
 /// A limit of the plate that is not there.

@@ -287,7 +287,7 @@ impl Scene {
     }
 
     /// How far the middle of both rear axles is behind the driven one.
-    fn behind(&self, point: &Point) -> Length {
+    pub(crate) fn behind(&self, point: &Point) -> Length {
         self.tag.map_or(Length::m(0.0), |(behind, share)| {
             point.at(behind) * point.at(share).in_of_one()
         })

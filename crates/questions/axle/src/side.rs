@@ -1,7 +1,7 @@
 //! Left against right.
 
-use spile_answer::{Class, Finding, Limit, Sense, Step, Unit, Verdict};
-use spile_quantity::Share;
+use spile_answer::{Class, Finding, Given, Limit, Reason, Sense, Step, Unit, Verdict};
+use spile_quantity::{Mass, Share};
 use spile_tables::axle::balance;
 
 use crate::Case;
@@ -36,8 +36,8 @@ pub(crate) fn finding(case: &Case<'_>) -> Finding {
         swung.likely,
         swung.unfavourable
     );
-    let over = Share::percent(swung.likely - rule.value.share.in_percent());
-    let mend = (finding.verdict != Verdict::Good && over.in_of_one() > 0.0).then(|| {
+    let over = Share::percent(swung.unfavourable - rule.value.share.in_percent());
+    let mend = (swung.likely > rule.value.share.in_percent()).then(|| {
         let moment_kg_m = over.in_of_one() * total_kg * scene.track(&likely).in_m() / 2.0;
         let kg = (moment_kg_m / 1.2).ceil();
         format!("{kg:.0} kg moved 1.2 m from {heavy} to {light} clears it.")
@@ -49,6 +49,24 @@ pub(crate) fn finding(case: &Case<'_>) -> Finding {
         source: "moments about the right wheels".into(),
     };
     settled(finding, swung).saying(says).mended(mend).worked(vec![step])
+}
+
+/// Readings of the sides that do not add up to those of the axles; `None` where they do.
+pub(crate) fn readings(case: &Case<'_>) -> Option<Finding> {
+    let Sides::Whole(sides) = &case.base.sides else { return None };
+    let (axles, sides) = (case.base.axles.iter().flatten(), sides.iter());
+    let likely = |mass: f64, given: &Given<Mass>| mass + given.likely().in_kg();
+    let off = |mass: f64, given: &Given<Mass>| mass + (given.value.high - given.likely()).in_kg();
+    let (by_axle, by_side) = (axles.clone().fold(0.0, likely), sides.clone().fold(0.0, likely));
+    let allowed = axles.fold(0.0, off) + sides.fold(0.0, off);
+    let apart = (by_axle - by_side).abs();
+    (apart > allowed).then(|| {
+        let says = format!(
+            "By the axles it weighs {by_axle:.0} kg and by the sides {by_side:.0} kg: {apart:.0} kg apart, more than the weighbridge's own {allowed:.0} kg. One reading is wrong, or something came aboard between them."
+        );
+        let verdict = Verdict::Care(Reason::Unsure);
+        Finding::plain("readings", "readings that do not add up", verdict, says)
+    })
 }
 
 /// Left less right, and the whole.

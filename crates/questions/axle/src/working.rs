@@ -54,17 +54,19 @@ pub(crate) fn steps(case: &Case<'_>, scene: &Scene, figure: usize) -> Vec<Step> 
 fn change(scene: &Scene, put: &Put, sign: f64, figure: usize, likely: &Point) -> Option<Step> {
     let at = scene.place(put, likely);
     let on = scene.on(&at, likely)?;
-    let (mass, x, length) = (at.mass.in_kg(), at.forward.in_m(), scene.between(likely).in_m());
+    let (mass, length) = (at.mass.in_kg(), scene.between(likely).in_m());
+    let x_m = (at.forward + scene.behind(likely)).in_m();
+    let x = if x_m < -0.005 { format!("(−{:.2})", -x_m) } else { format!("{:.2}", x_m.abs()) };
     let word = if sign < 0.0 { "less" } else { "more" };
     let (formula, numbers) = match figure {
         FRONT => (
             "ΔR_f = m·x/L",
-            format!("{mass:.1} × {x:.2} / {length:.2} = {:.1} kg {word}", on.front.in_kg()),
+            format!("{mass:.1} × {x} / {length:.2} = {:.1} kg {word}", on.front.in_kg()),
         ),
         TOTAL => ("ΔR = m", format!("m = {mass:.1} kg {word}")),
         _ => (
             "ΔR_r = m·(1 − x/L)",
-            format!("{mass:.1} × (1 − {x:.2} / {length:.2}) = {:.1} kg {word}", on.rear.in_kg()),
+            format!("{mass:.1} × (1 − {x} / {length:.2}) = {:.1} kg {word}", on.rear.in_kg()),
         ),
     };
     Some(Step {

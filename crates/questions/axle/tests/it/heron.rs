@@ -28,3 +28,16 @@ fn heron_carries_its_fridge_with_little_to_spare() {
         assert!(finding.figure.unwrap().unfavourable < limit, "{id}");
     }
 }
+
+#[test]
+fn the_two_boxes_are_lighter_than_the_fridge() {
+    let demo = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../demo/heron");
+    let folder = Folder::open(&demo).unwrap_or_else(|problems| panic!("{:?}", problems.list));
+    let total = |option| {
+        let planned = folder.plan("galley-fridge", Some(option)).expect("the job can be planned");
+        let answer = spile_axle::answer(&planned.after);
+        assert_eq!(answer.verdict(), Verdict::Good, "{option}");
+        likely(&answer, "total")
+    };
+    assert!(total("two-boxes") < total("upright"));
+}
