@@ -5,10 +5,11 @@
 //! ([`air`]); the conductance of an insulated cabinet, its gasket, its openings, and a test with ice
 //! ([`cabinet`]); heat of warm food ([`food`]); compressors and fits to their papers
 //! ([`compressor`]); the bay and the condenser's place ([`place`]); all of it brought to one balance
-//! ([`chain`]); litres against days ([`keeping`]).
+//! ([`chain`]); air through openings, by warmth and by fans ([`openings`], [`fan`]); losses of
+//! inverters and batteries ([`losses`]); gas of charging ([`gas`]); the boxes of a build with their
+//! bays ([`scene`]); litres against days ([`keeping`]).
 //!
-//! **Not computed**: warm-up, pull-down and cycling (only means over steady days), air driven
-//! through openings by warmth or fans, the sun on the vehicle's skin, absorption and thermoelectric
+//! **Not computed**: warm-up, pull-down and cycling (only means over steady days), wind, the sun on the vehicle's skin, absorption and thermoelectric
 //! boxes (a typed error), frost on the evaporator.
 //!
 //! **Model**: a place is one temperature; conductances are constant; a compressor reaches a share of
@@ -43,10 +44,15 @@ pub mod cabinet;
 pub mod chain;
 pub mod compressor;
 mod error;
+pub mod fan;
 pub mod food;
+pub mod gas;
 pub mod keeping;
+pub mod losses;
 pub mod network;
+pub mod openings;
 pub mod place;
 mod root;
+pub mod scene;
 
 pub use error::HeatError;

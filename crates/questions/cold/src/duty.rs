@@ -7,11 +7,10 @@ use spile_answer::{
 use spile_build::Build;
 use spile_heat::HeatError;
 use spile_heat::chain::{Day, Pace};
+use spile_heat::scene::{BayIs, Cold, Scene, WARMEST_INSIDE, Weather};
 
-use crate::day::{BayIs, WARMEST_INSIDE, Weather};
 use crate::keep::number;
 use crate::mend;
-use crate::scene::{Cold, Scene};
 use crate::working;
 
 /// By how much [%] the papers' figures may disagree with one cabinet and one compressor before it

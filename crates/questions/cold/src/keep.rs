@@ -7,10 +7,9 @@ use spile_answer::{
 use spile_build::Build;
 use spile_build::file::Words;
 use spile_heat::keeping::{days_of_food, volume_needed};
+use spile_heat::scene::STOCK;
 use spile_quantity::{Time, Volume};
 use spile_tables::cold::food_temperature;
-
-use crate::stock::STOCK;
 
 /// Nothing in the build is cooled.
 pub(crate) fn nothing(build: &Build) -> Finding {
@@ -46,7 +45,7 @@ pub(crate) fn days(build: &Build) -> Finding {
         .collect();
     let each = ledger.take("cold food, a person and day", &wants.litres);
     let packed = ledger.take("share of the nominal volume that packs", &STOCK.packed_share);
-    let people = ledger.take("people", &crate::scene::people(build));
+    let people = ledger.take("people", &spile_heat::scene::people(build));
     let [swung] = swing(&ledger, [Worse::Lower], |point| {
         let volume = volumes.iter().map(|volume| point.at(*volume)).sum();
         let (people, packed) = (point.at(people).in_of_one(), point.at(packed).in_of_one());

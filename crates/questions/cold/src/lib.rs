@@ -19,7 +19,7 @@
 //! lasted; amp-hours are those of the mean of day and night.
 //!
 //! **Assumed**: a bay leads its heat to cabin and skin, both as warm as the cabin, and with the air
-//! of vents where the papers ask for vents. Light and fan are in a consumption that papers state.
+//! of its openings where they are told, else of vents where the papers ask for vents. Light and fan are in a consumption that papers state.
 //! All the nominal volume counts as air when the door is opened. Food is as milk. Boxes in one bay
 //! warm each other.
 //!
@@ -44,12 +44,9 @@
 //! assert!((days.figure.unwrap().likely - 32.0 * 0.75 / (2.0 * 5.4)).abs() < 1e-9);
 //! ```
 
-mod day;
 mod duty;
 mod keep;
 mod mend;
-mod scene;
-mod stock;
 mod total;
 mod working;
 
@@ -57,7 +54,7 @@ use spile_answer::{Answer, Basis, Finding, Question, Verdict};
 use spile_build::file::Cooling;
 use spile_build::{Build, Item};
 
-use crate::scene::{Cold, Scene};
+use spile_heat::scene::{Cold, Scene, compressors};
 
 /// The answer of a build.
 pub fn answer(build: &Build) -> Answer {
@@ -81,13 +78,6 @@ pub fn answer(build: &Build) -> Answer {
 pub(crate) fn cold_items(build: &Build) -> impl Iterator<Item = (&str, &Item)> {
     let cooled = build.items.iter().filter(|(_, item)| item.part.cooling.is_some());
     cooled.map(|(name, item)| (name.as_str(), item))
-}
-
-/// Everything that a compressor cools, by name.
-pub(crate) fn compressors(build: &Build) -> impl Iterator<Item = Cold<'_>> {
-    cold_items(build)
-        .filter(|(_, item)| item.part.cooling == Some(Cooling::Compressor))
-        .map(|(name, item)| Cold::new(build, name, item))
 }
 
 /// What is found of one cold item.
@@ -130,6 +120,7 @@ fn assumed(build: &Build) -> Vec<String> {
     for cold in compressors(build) {
         match cold.bay {
             None => assumed.push(format!("the {} stands free in the cabin", cold.name)),
+            Some((_, of)) if of.air.is_some() => {}
             Some((bay, of)) if of.conductance.is_none() && cold.wants_vents() => {
                 assumed.push(format!(
                     "{bay} has the vents that the papers of the {} ask for",

@@ -1,14 +1,16 @@
 //! What would clear a stop or a care: how cool the bay must be, and the air that keeps it so.
 
 use spile_answer::{Reason, Swing, Verdict};
+use spile_heat::openings::carries;
+use spile_heat::scene::{BayIs, Heats, Scene, Values, Weather, Worst};
 use spile_quantity::{Conductance, Temperature};
 
-use crate::day::{BayIs, Weather};
 use crate::keep::capital;
-use crate::scene::{BayInputs, Scene, Values, Worst, carries};
 
 /// How near \[K\] a temperature is found.
 const NEAR_K: f64 = 0.02;
+/// The air that carries the heat, as warm as in the working.
+const WARM: Temperature = Temperature::celsius(35.0);
 /// A bay that may be no more than this \[K\] over the cabin is no bay.
 const LEAST_OVER_K: f64 = 0.5;
 
@@ -120,21 +122,21 @@ fn warmest_within(
 /// The heat that all boxes in the bay give off when it is that warm leaves with the air, but for
 /// what its walls let through. Of a bay that was measured as a whole, the further air is told.
 fn air_for(scene: &Scene<'_>, values: &impl Values, bay: Temperature) -> Option<String> {
-    let inputs = scene.each[0].bay?;
+    let inputs = scene.each[0].bay.as_ref()?;
     let (name, _) = scene.boxes[0].bay?;
     let over_k = bay.above(scene.cabin(values, Weather::HotAfternoon)).in_k();
     if over_k < LEAST_OVER_K {
         return Some(format!("{name} open to the cabin"));
     }
     let days = scene.settled_days(values, Weather::HotAfternoon, BayIs::KeptAt(bay)).ok()?;
-    let heat_w: f64 = days.iter().map(|day| (day.given.cabinet + day.given.condenser).in_w()).sum();
-    let (walls, more) = match inputs {
-        BayInputs::Measured(all) => (values.at(all), "more"),
-        BayInputs::Assumed { to_cabin, to_outside, .. } => {
+    let heat = scene.heat_into(name, &days) + inputs.place(values).ok()?.machines;
+    let (walls, more) = match inputs.heats {
+        Heats::Measured(all) => (values.at(all), "more"),
+        Heats::Assumed { to_cabin, to_outside, .. } => {
             (values.at(to_cabin) + values.at(to_outside), "of")
         }
     };
-    let flow = carries(Conductance::w_per_k(heat_w / over_k) - walls);
-    let flow = flow.in_m3_per_h().max(1.0).ceil();
+    let air = Conductance::w_per_k(heat.in_w() / over_k) - walls;
+    let flow = carries(air.max(Conductance::default()), WARM).ok()?.in_m3_per_h().max(1.0).ceil();
     Some(format!("{flow:.0} m³/h {more} air through {name}"))
 }

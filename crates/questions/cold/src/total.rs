@@ -3,9 +3,8 @@
 use spile_answer::{Figure, Finding, Unit, Verdict, Worse, swing};
 use spile_build::Build;
 use spile_heat::chain::Day;
+use spile_heat::scene::{BayIs, Cold, Scene, Weather, compressors};
 
-use crate::day::{BayIs, Weather};
-use crate::scene::{Cold, Scene};
 use crate::working;
 
 /// The amp-hours of a hot day of all boxes that can be computed; `None` where there is none.
@@ -15,8 +14,7 @@ pub(crate) fn of_all(build: &Build) -> Option<Finding> {
     let mut left_out = Vec::new();
     let mut boxes: Vec<Cold<'_>> = Vec::new();
     for (name, item) in crate::cold_items(build) {
-        let computed =
-            crate::compressors(build).find(|cold| cold.name == name && cold.is_computable());
+        let computed = compressors(build).find(|cold| cold.name == name && cold.is_computable());
         match computed {
             Some(cold) => boxes.push(cold),
             None => left_out.push((name, item)),

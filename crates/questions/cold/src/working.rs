@@ -2,11 +2,10 @@
 
 use spile_answer::{Point, Step};
 use spile_heat::chain::Day;
+use spile_heat::scene::{BayIs, Heats, Ready, Scene, Vents, WallInputs, Weather, stated};
 use spile_quantity::Temperature;
 
-use crate::day::{BayIs, Ready, Weather, stated};
 use crate::keep::number;
-use crate::scene::{BayInputs, Scene, WallInputs};
 
 /// How the duty of the first box comes about.
 pub(crate) fn duty(scene: &Scene<'_>, day: &Day) -> Vec<Step> {
@@ -119,14 +118,22 @@ fn load(scene: &Scene<'_>, point: &Point, day: &Day) -> Step {
 }
 
 fn bay_step(scene: &Scene<'_>, point: &Point, day: &Day, cabin: Temperature) -> Option<Step> {
-    let bay = scene.each[0].bay?;
-    let all = bay.conductance(point);
-    let ways = match bay {
-        BayInputs::Measured(_) => "as measured".to_owned(),
-        BayInputs::Assumed { to_cabin, to_outside, vents } => {
-            let vents = vents.map_or_else(
+    let bay = scene.each[0].bay.as_ref()?;
+    let place = bay.place(point).ok()?;
+    let all = place.conductance(day.air.cabinet, cabin).ok()?;
+    let ways = match bay.heats {
+        Heats::Measured(_) => "as measured".to_owned(),
+        Heats::Assumed { to_cabin, to_outside, vents } => {
+            let flow = match vents {
+                None => None,
+                Some(Vents::Flow(flow)) => Some(point.at(flow)),
+                Some(Vents::Openings(_)) => {
+                    place.through.and_then(|through| through.flow(day.air.cabinet, cabin).ok())
+                }
+            };
+            let vents = flow.map_or_else(
                 || "no vents".to_owned(),
-                |flow| format!("vents {:.0} m³/h", point.at(flow).in_m3_per_s() * 3600.0),
+                |flow| format!("vents {:.0} m³/h", flow.in_m3_per_s() * 3600.0),
             );
             format!(
                 "furniture {:.1}, skin {:.1}, {vents}",

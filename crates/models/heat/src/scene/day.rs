@@ -1,36 +1,34 @@
 //! One day of the boxes of a scene, at one value for each input.
 
+use crate::air::MoistAir;
+use crate::cabinet::{self, Shell};
+use crate::chain::{Appliance, Day, Use, settled_day, steady_day};
+use crate::compressor::{Approaches, Compressor, Consumption, Cooler, Fitted, fit_conductance};
+use crate::error::HeatError;
+use crate::food::{Food, heat_to_cool};
+use crate::place::{Air, Given};
 use spile_answer::Handle;
-use spile_heat::HeatError;
-use spile_heat::air::MoistAir;
-use spile_heat::cabinet::{self, Shell};
-use spile_heat::chain::{Appliance, Day, Use, settled_day, steady_day};
-use spile_heat::compressor::{
-    Approaches, Compressor, Consumption, Cooler, Fitted, fit_conductance,
-};
-use spile_heat::food::{Food, heat_to_cool};
-use spile_heat::place::{Air, Given};
-use spile_quantity::{
-    Conductance, Length, Power, Pressure, Share, Temperature, TemperatureDifference, Time, Volume,
-};
+use spile_build::Bay;
+use spile_quantity::{Conductance, Length, Power, Pressure, Share, Temperature, Time, Volume};
 use spile_tables::cold::food;
 
-use crate::scene::{BoxVolume, Each, Scene, SizeInputs, Values, WallInputs};
+use super::bay::BayPlace;
+use super::{BoxVolume, Each, Scene, SizeInputs, Values, WallInputs};
 
 /// The pressure of the air, at the sea: it hardly counts.
 const SEA_LEVEL_PA: f64 = 101_325.0;
 /// Where food freezes \[°C\] (milk at −0.5 °C, from memory).
 const FREEZES_C: f64 = -0.5;
 /// A box that warms past this is computed no further.
-pub(crate) const WARMEST_INSIDE: Temperature = Temperature::celsius(25.0);
+pub const WARMEST_INSIDE: Temperature = Temperature::celsius(25.0);
 /// Rounds in which boxes of one bay are told each other's heat.
 const MOST_ROUNDS: usize = 60;
 /// A change of heat \[W\] from one round to the next that counts as nothing.
 const SMALL_W: f64 = 1e-6;
 
 /// Which weather.
-#[derive(Clone, Copy)]
-pub(crate) enum Weather {
+#[derive(Debug, Clone, Copy)]
+pub enum Weather {
     /// A hot afternoon, as if it lasted.
     HotAfternoon,
     /// A hot day with its night, at its mean.
@@ -40,8 +38,8 @@ pub(crate) enum Weather {
 }
 
 /// What is taken for the bay.
-#[derive(Clone, Copy, PartialEq)]
-pub(crate) enum BayIs {
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum BayIs {
     /// What follows from the heat in it.
     Balanced,
     /// Kept at this temperature.
@@ -49,17 +47,23 @@ pub(crate) enum BayIs {
 }
 
 /// A box ready to be computed, and what is put into it.
-pub(crate) struct Ready {
-    pub(crate) appliance: Appliance,
-    pub(crate) used: Use,
+#[derive(Debug, Clone, Copy)]
+pub struct Ready {
+    /// The box.
+    pub appliance: Appliance,
+    /// What people do to it.
+    pub used: Use,
     /// The conductance found for its walls, with how far its papers are missed.
-    pub(crate) walls: Fitted<Conductance>,
-    /// What leaves its bay for each kelvin; `None` where it stands free.
-    pub(crate) bay: Option<Conductance>,
+    pub walls: Fitted<Conductance>,
+    /// The bay round its cabinet; `None` where it stands free.
+    pub bay: Option<BayPlace>,
+    /// The bay round its condenser, where that is another.
+    pub recess: Option<BayPlace>,
 }
 
 impl Scene<'_> {
-    pub(crate) fn cabin(&self, values: &impl Values, weather: Weather) -> Temperature {
+    /// The cabin in that weather.
+    pub fn cabin(&self, values: &impl Values, weather: Weather) -> Temperature {
         let hot = values.at(self.shared.cabin);
         match weather {
             Weather::HotAfternoon => hot,
@@ -73,7 +77,7 @@ impl Scene<'_> {
 
     /// The day of every box held at the temperature it is set to, those of one bay warming each
     /// other.
-    pub(crate) fn days(
+    pub fn days(
         &self,
         values: &impl Values,
         weather: Weather,
@@ -84,7 +88,7 @@ impl Scene<'_> {
 
     /// The same with every box at the temperature that it comes to: where a compressor cannot hold
     /// it, heat that it leaves in the box does not cool the bay for ever.
-    pub(crate) fn settled_days(
+    pub fn settled_days(
         &self,
         values: &impl Values,
         weather: Weather,
@@ -99,25 +103,25 @@ impl Scene<'_> {
         &self,
         values: &impl Values,
         weather: Weather,
-        day_of: impl Fn(&Ready, Temperature, Power) -> Result<Day, HeatError>,
+        day_of: impl Fn(&Ready, Temperature, Given) -> Result<Day, HeatError>,
     ) -> Result<Vec<Day>, HeatError> {
         let cabin = self.cabin(values, weather);
         let ready: Vec<Ready> =
             (0..self.each.len()).map(|i| self.ready(i, values, cabin)).collect::<Result<_, _>>()?;
-        let mut heats_w = vec![0.0; ready.len()];
+        let nothing = Given { cabinet: Power::w(0.0), condenser: Power::w(0.0) };
+        let mut given = vec![nothing; ready.len()];
         let mut days = Vec::with_capacity(ready.len());
         for round in 0..MOST_ROUNDS {
             let mut change_w = 0.0_f64;
             for (i, one) in ready.iter().enumerate() {
-                let mates = self.boxes.iter().zip(&heats_w).enumerate();
-                let others_w = mates
-                    .filter(|(j, (mate, _))| *j != i && mate.shares_bay(&self.boxes[i]))
-                    .map(|(_, (_, heat_w))| heat_w)
-                    .sum();
-                let day = day_of(one, cabin, Power::w(others_w))?;
-                let heat_w = (day.given.cabinet + day.given.condenser).in_w();
-                change_w = change_w.max((heat_w - heats_w[i]).abs());
-                heats_w[i] = heat_w;
+                let day = day_of(one, cabin, self.heat_of_others(i, &given))?;
+                let changes = [
+                    day.given.cabinet - given[i].cabinet,
+                    day.given.condenser - given[i].condenser,
+                ];
+                change_w =
+                    changes.iter().fold(change_w, |most, change| most.max(change.in_w().abs()));
+                given[i] = day.given;
                 if round == 0 {
                     days.push(day);
                 } else {
@@ -131,6 +135,33 @@ impl Scene<'_> {
         Ok(days)
     }
 
+    /// The heat that all boxes together give to a bay on these days.
+    pub fn heat_into(&self, bay: &str, days: &[Day]) -> Power {
+        let given = self.boxes.iter().zip(days).flat_map(|(cold, day)| {
+            [(cold.bay, day.given.cabinet), (cold.condenser_bay(), day.given.condenser)]
+        });
+        let there = given.filter(|(place, _)| place.is_some_and(|(name, _)| name == bay));
+        there.map(|(_, heat)| heat).sum()
+    }
+
+    /// The heat that the other boxes give to the bays round cabinet and condenser of one.
+    fn heat_of_others(&self, i: usize, given: &[Given]) -> Given {
+        let one = &self.boxes[i];
+        let into = |bay: Option<(&str, &Bay)>| -> Power {
+            let Some((bay, _)) = bay else { return Power::w(0.0) };
+            let is_it = |place: Option<(&str, &Bay)>| place.is_some_and(|(name, _)| name == bay);
+            let mates = self.boxes.iter().zip(given).enumerate().filter(|(j, _)| *j != i);
+            mates
+                .flat_map(|(_, (mate, given))| {
+                    [(mate.bay, given.cabinet), (mate.condenser_bay(), given.condenser)]
+                })
+                .filter(|(place, _)| is_it(*place))
+                .map(|(_, heat)| heat)
+                .sum()
+        };
+        Given { cabinet: into(one.bay), condenser: into(one.recess) }
+    }
+
     fn any_share_a_bay(&self) -> bool {
         let boxes = &self.boxes;
         boxes
@@ -140,7 +171,7 @@ impl Scene<'_> {
     }
 
     /// One box at these values.
-    pub(crate) fn ready(
+    pub fn ready(
         &self,
         i: usize,
         values: &impl Values,
@@ -179,7 +210,8 @@ impl Scene<'_> {
             },
             used: self.used(each, values, cabin, inside)?,
             walls,
-            bay: each.bay.map(|bay| bay.conductance(values)),
+            bay: each.bay.as_ref().map(|bay| bay.place(values)).transpose()?,
+            recess: each.recess.as_ref().map(|bay| bay.place(values)).transpose()?,
         })
     }
 
@@ -212,14 +244,9 @@ impl Scene<'_> {
 
 impl Ready {
     /// Its day in a cabin, with the heat of others in its bay.
-    pub(crate) fn day(
-        &self,
-        cabin: Temperature,
-        others: Power,
-        bay_is: BayIs,
-    ) -> Result<Day, HeatError> {
+    pub fn day(&self, cabin: Temperature, others: Given, bay_is: BayIs) -> Result<Day, HeatError> {
         steady_day(&self.appliance, self.used, cabin, |given| {
-            Ok(self.air(cabin, others, bay_is, given))
+            self.air(cabin, others, bay_is, given)
         })
     }
 
@@ -227,10 +254,10 @@ impl Ready {
     fn settled_day(
         &self,
         cabin: Temperature,
-        others: Power,
+        others: Given,
         bay_is: BayIs,
     ) -> Result<Day, HeatError> {
-        let air = |given| Ok(self.air(cabin, others, bay_is, given));
+        let air = |given| self.air(cabin, others, bay_is, given);
         match settled_day(&self.appliance, self.used, cabin, air) {
             Err(HeatError::NoBalance { .. }) => {
                 let warm = Appliance { inside: WARMEST_INSIDE, ..self.appliance };
@@ -240,22 +267,34 @@ impl Ready {
         }
     }
 
-    /// The air round it: the cabin's, or that of a bay that is one temperature.
-    fn air(&self, cabin: Temperature, others: Power, bay_is: BayIs, given: Given) -> Air {
-        let at = match (bay_is, self.bay) {
-            (BayIs::KeptAt(kept), _) => kept,
-            (BayIs::Balanced, None) => cabin,
-            (BayIs::Balanced, Some(bay)) => {
-                let heat = given.cabinet + given.condenser + others;
-                cabin.warmer(TemperatureDifference::k(heat.in_w() / bay.in_w_per_k()))
-            }
+    /// The air round it: the cabin's, or that of bays that are one temperature each.
+    fn air(
+        &self,
+        cabin: Temperature,
+        others: Given,
+        bay_is: BayIs,
+        given: Given,
+    ) -> Result<Air, HeatError> {
+        if let BayIs::KeptAt(kept) = bay_is {
+            return Ok(Air { cabinet: kept, condenser: kept });
+        }
+        let settles = |bay: &Option<BayPlace>, heat: Power| {
+            bay.as_ref().map_or(Ok(cabin), |bay| bay.settles(heat, cabin))
         };
-        Air { cabinet: at, condenser: at }
+        if self.recess.is_none() {
+            let at = settles(&self.bay, given.cabinet + given.condenser + others.cabinet)?;
+            return Ok(Air { cabinet: at, condenser: at });
+        }
+        Ok(Air {
+            cabinet: settles(&self.bay, given.cabinet + others.cabinet)?,
+            condenser: settles(&self.recess, given.condenser + others.condenser)?,
+        })
     }
 }
 
 impl BoxVolume {
-    pub(crate) fn at(&self, values: &impl Values) -> Volume {
+    /// The volume at these values.
+    pub fn at(&self, values: &impl Values) -> Volume {
         match *self {
             Self::Said(volume) => values.at(volume),
             Self::Inner(volume) => volume,
@@ -265,7 +304,7 @@ impl BoxVolume {
 
 impl SizeInputs {
     /// Walls with what gets past them, and the gasket.
-    pub(crate) fn conductance(&self, values: &impl Values) -> Result<Conductance, HeatError> {
+    pub fn conductance(&self, values: &impl Values) -> Result<Conductance, HeatError> {
         let outside = self.outside.map(|side| values.at(side));
         let walls = cabinet::walls(&Shell {
             outside,
@@ -285,7 +324,7 @@ impl SizeInputs {
 }
 
 /// The consumptions of the papers at these values.
-pub(crate) fn stated(
+pub fn stated(
     figures: &[(Handle<Temperature>, Handle<Temperature>, Handle<spile_quantity::Energy>)],
     values: &impl Values,
 ) -> Vec<Consumption> {
