@@ -39,6 +39,8 @@ Examples:
     Check(Check),
     /// Show how one finding was worked out, and what was put in.
     Why(Why),
+    /// Print the marks to cut by, and write the full-size drawing.
+    Marks(Marks),
     /// List the published figures that the program carries.
     #[command(long_about = "\
 List the published figures that the program carries: where each is published, in which edition, \
@@ -149,4 +151,29 @@ pub struct Why {
     /// The option of the job; without it, the one that the job prefers.
     #[arg(long, value_name = "NAME", requires = "job")]
     pub option: Option<String>,
+}
+
+#[derive(Debug, Clone, ClapArgs)]
+#[command(after_help = "\
+All marks run from one corner of the panel's face, in millimetres and on an inch tape, rounded so \
+that the opening stays within what the papers allow.
+
+Examples:
+  spile marks heron --job galley-fridge
+  spile marks heron --job galley-fridge --svg upright.svg")]
+pub struct Marks {
+    /// The build's folder.
+    pub build: PathBuf,
+    /// The job whose cut-outs are marked; without it, those of the build as it stands.
+    #[arg(long, value_name = "NAME")]
+    pub job: Option<String>,
+    /// The option of the job.
+    #[arg(long, value_name = "NAME", requires = "job")]
+    pub option: Option<String>,
+    /// The item whose cut-out it is; without it, all there are.
+    #[arg(long, value_name = "NAME")]
+    pub item: Option<String>,
+    /// Write the drawing at full size to this file, which must not be there yet.
+    #[arg(long, value_name = "FILE")]
+    pub svg: Option<PathBuf>,
 }

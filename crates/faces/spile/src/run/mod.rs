@@ -3,6 +3,7 @@
 mod check;
 mod demo;
 mod folder;
+mod marks;
 mod new;
 mod open;
 mod why;
@@ -17,6 +18,7 @@ use crate::show::page::{Page, Text, Tone};
 
 pub use check::check;
 pub use demo::demo;
+pub use marks::marks;
 pub use new::new;
 pub use why::why;
 

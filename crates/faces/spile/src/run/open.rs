@@ -4,7 +4,7 @@ use std::fs;
 use std::path::Path;
 
 use spile_ask::{Report, ask};
-use spile_build::{Folder, Unplanned};
+use spile_build::{Folder, Planned, Unplanned};
 
 use super::{Outcome, Status};
 use crate::show;
@@ -38,12 +38,18 @@ pub fn open(build: &Path) -> Result<Opened, Outcome> {
 }
 
 impl Opened {
+    /// The build before and after a job, where one is named.
+    pub fn plan(
+        &self,
+        job: Option<&str>,
+        option: Option<&str>,
+    ) -> Result<Option<Planned>, Outcome> {
+        job.map(|job| self.folder.plan(job, option).map_err(unplanned)).transpose()
+    }
+
     /// The answers, of the build as it stands or before and after a job.
     pub fn ask(&self, job: Option<&str>, option: Option<&str>) -> Result<Report, Outcome> {
-        let planned = match job {
-            None => None,
-            Some(job) => Some(self.folder.plan(job, option).map_err(unplanned)?),
-        };
+        let planned = self.plan(job, option)?;
         Ok(ask(&self.name, self.folder.build(), planned.as_ref()))
     }
 }

@@ -17,11 +17,9 @@ pub fn bare(value: f64, unit: Unit) -> String {
         Unit::Millimetre | Unit::Ampere | Unit::SquareMillimetre | Unit::Percent => {
             usize::from(size < 99.95)
         }
-        Unit::AmpereHour
-        | Unit::Litre
-        | Unit::Second
-        | Unit::SquareCentimetre
-        | Unit::Kilogram => usize::from(size < 9.95),
+        Unit::AmpereHour | Unit::Litre | Unit::Second | Unit::SquareCentimetre | Unit::Kilogram => {
+            usize::from(size < 9.95)
+        }
         Unit::Count => usize::from(value.fract() != 0.0),
     };
     let decimals = if size > 0.0 { decimals.max(first_digit_behind_point(size)) } else { decimals };

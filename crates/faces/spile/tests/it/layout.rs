@@ -46,12 +46,13 @@ proptest! {
     fn no_line_is_too_long_whatever_a_finding_says(
         texts in proptest::collection::vec("\\PC{0,200}", 8),
         numbers in proptest::array::uniform8(any::<u64>().prop_map(f64::from_bits)),
-        unit in 0_usize..11, at_most: bool, verdict in 0_usize..4,
+        unit in 0_usize..12, at_most: bool, verdict in 0_usize..4,
     ) {
         let mut of = hand::report(true);
         let units = [
             Unit::Millimetre, Unit::Volt, Unit::Ampere, Unit::Percent, Unit::Day, Unit::Celsius,
             Unit::AmpereHour, Unit::Litre, Unit::Second, Unit::SquareMillimetre, Unit::Count,
+            Unit::Kilogram,
         ];
         let verdicts = [Verdict::Good, Verdict::Care(Reason::Practice), Verdict::Stop, Verdict::Open];
         let sense = if at_most { Sense::AtMost } else { Sense::AtLeast };
