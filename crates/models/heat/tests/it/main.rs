@@ -6,6 +6,8 @@ mod cabinet;
 mod chain;
 mod compressor;
 mod food;
+mod gas;
+mod openings;
 
 use spile_quantity::{Conductance, Power, Temperature, TemperatureDifference};
 
