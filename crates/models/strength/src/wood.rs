@@ -184,6 +184,35 @@ pub fn lateral_allowed(joint: &Lateral) -> Result<Allowable<Force>, NoAnswer> {
     Ok(Allowable::by_rule(Force::n(pounds * POUND)))
 }
 
+/// What a bolt through a piece of wood may be used for across its axis, Z \[N\].
+///
+/// **Formula** Z = D·t·F_e/4, F_e = 16,600·G^1.84 psi below a quarter of an inch, else
+/// 6,100·G^1.45/√D psi (across the grain)
+///
+/// **Arguments** `bolt` D \[m\], 3 to 12 mm; `gravity` G \[1\]; `thickness` t \[m\], up to 0.1 m.
+///
+/// **Validity** the wood is crushed before the bolt bends, as in panels: yield mode I, R_d = 4.
+///
+/// **Errors** [`NoAnswer::OutOfRange`].
+///
+/// **Source** NDS 2018, tables 12.3.1A and 12.3.3, from memory.
+pub fn bolt_allowed(
+    bolt: Length,
+    gravity: f64,
+    thickness: Length,
+) -> Result<Allowable<Force>, NoAnswer> {
+    let bolt_m = within("bolt", bolt.in_m(), "m", 0.003, 0.012)?;
+    within("specific gravity", gravity, "", 0.2, 0.9)?;
+    let thickness_m = within("thickness", thickness.in_m(), "m", 0.0, 0.1)?;
+    let inches = bolt_m / INCH;
+    let bearing = if inches < 0.25 {
+        16_600.0 * gravity.powf(1.84)
+    } else {
+        6_100.0 * gravity.powf(1.45) / inches.sqrt()
+    };
+    Ok(Allowable::by_rule(Force::n(bolt_m * thickness_m * bearing * PSI / 4.0)))
+}
+
 /// What a head or washer may be used for before it is drawn through wood, F \[N\].
 ///
 /// **Formula** \[lb, in\] 690·π·D_h·G²·t, at most 1,725·π·D_h²·G² (from t = 2.5·D_h on)

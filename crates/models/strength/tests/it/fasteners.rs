@@ -160,6 +160,10 @@ fn heads_and_tubes() {
     let half = Length::mm(0.5 * INCH);
     let head = wood::head_allowed(half, 0.5, half).unwrap().value().in_n() / POUND;
     near("NDS 12.2-6", head, 135.48, 1e-4);
+    // a quarter-inch bolt across Douglas fir: 6100·0.5^1.45/√0.25 = 4,466 psi (NDS table 12.3.3: 4,450)
+    let quarter = Length::mm(6.351);
+    let bolt = wood::bolt_allowed(quarter, 0.5, Length::mm(INCH)).unwrap().value().in_n() / POUND;
+    near("NDS table 12.3.3", bolt / (0.25 * 1.0 / 4.0), 4450.0, 0.006);
     // EN 10219 square tube 20 × 20 × 2: I = 0.69 cm⁴ with round corners (catalogue), 0.74 square
     let tube = beam::Section::tube(Length::mm(20.0), Length::mm(20.0), Length::mm(2.0)).unwrap();
     let sag = beam::sag(
