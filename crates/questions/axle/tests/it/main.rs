@@ -3,6 +3,7 @@
 mod heron;
 mod published;
 mod reference;
+mod refused;
 mod rules;
 mod verdicts;
 
