@@ -168,11 +168,11 @@ fn check_row(check: &Check, tape: Tape) -> String {
         .map_or_else(|| "-".to_owned(), |at| at.mark.figure());
     let error = check.inch.map_or_else(String::new, |inch| signed(inch - check.mm));
     let allowed = format!("{} to {}", fine(check.allowed.low), fine(check.allowed.high));
-    format!("{:<34}{:>8}  {:<13}{:>5}   {allowed}", check.what, fine(check.mm), inch, error)
+    format!("{:<34}{:>8}  {:<13}{:>5}  {allowed}", check.what, fine(check.mm), inch, error)
 }
 
 fn row([mark, what, from, millimetres, inch, error, allowed]: [&str; 7]) -> String {
-    format!("{mark:<12}{what:<14}{from:<8}{millimetres:>8}  {inch:<13}{error:>5}   {allowed}")
+    format!("{mark:<12}{what:<14}{from:<8}{millimetres:>8}  {inch:<13}{error:>5}  {allowed}")
 }
 
 /// A text in lines of at most 80 columns.

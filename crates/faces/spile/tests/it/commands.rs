@@ -407,3 +407,49 @@ fn names_that_are_no_text_end_with_2() {
     let made = command.current_dir(temp.path()).args(&NEW[2..]).arg("new").output().unwrap();
     assert_eq!(made.status.code(), Some(2));
 }
+
+#[test]
+fn marks_prints_a_table_and_writes_a_drawing_once() {
+    let temp = folder();
+    spile(temp.path(), &["demo"]);
+    let job = ["marks", "spile-demo/heron", "--job", "galley-fridge"];
+    let ended = spile(temp.path(), &job);
+    assert_eq!(ended.status, 0, "{}", ended.talk);
+    fits(&ended.data);
+    // The opening of the demo's papers, 482 +2/−1 by 787 +2/−1, and the panel's thickness.
+    for part in ["481 to 484", "786 to 789", "560 × 1140 × 12 mm", "FRONT", "Never drill blind"] {
+        assert!(ended.data.contains(part), "{part} is missing in\n{}", ended.data);
+    }
+    let with_svg: Vec<&str> = job.into_iter().chain(["--svg", "upright.svg"]).collect();
+    assert_eq!(spile(temp.path(), &with_svg).status, 0);
+    let drawing = fs::read_to_string(temp.path().join("upright.svg")).unwrap();
+    assert!(drawing.starts_with("<svg") && drawing.contains("mm\""), "no size in millimetres");
+    fs::write(temp.path().join("upright.svg"), "mine").unwrap();
+    let again = spile(temp.path(), &with_svg);
+    assert_eq!(again.status, 2);
+    assert_eq!(fs::read_to_string(temp.path().join("upright.svg")).unwrap(), "mine");
+}
+
+#[test]
+fn marks_says_what_is_lacking() {
+    let temp = folder();
+    spile(temp.path(), &["demo"]);
+    let heron = "spile-demo/heron";
+    for (args, says) in [
+        (vec!["marks", heron], "has a cut-out to mark"),
+        (vec!["marks", heron, "--item", "bench"], "which panel"),
+        (vec!["marks", heron, "--item", "\u{202e}nothing"], "no such item"),
+        (vec!["marks", heron, "--job", "nothing"], "no job"),
+        (vec!["marks", "nowhere"], "no folder"),
+        (
+            vec!["marks", heron, "--job", "galley-fridge", "--svg", "no/such/folder.svg"],
+            "cannot be written",
+        ),
+    ] {
+        let ended = spile(temp.path(), &args);
+        assert_eq!(ended.status, 2, "{args:?}");
+        assert!(ended.data.is_empty(), "{args:?}");
+        let talk = ended.talk.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(talk.contains(says), "{args:?}: {talk}");
+    }
+}
