@@ -107,7 +107,10 @@ fn breaks(build: &Build, bank: &Bank) -> Finding {
         .filter(|entry| entry.value.current.in_a() >= swung.unfavourable);
     let such_as = class_t.map_or("", |_| ", such as class T");
     let mend = (finding.verdict != Verdict::Good).then(|| {
-        format!("Clears it: a main fuse that breaks {worst:.0} A or more at {:.0} V by its papers{such_as}.", volts.in_v().ceil())
+        format!(
+            "A main fuse that breaks {worst:.0} A or more at {:.0} V by its papers{such_as}.",
+            volts.in_v().ceil()
+        )
     });
     finding.saying(says).worked(working).mended(mend)
 }
@@ -145,7 +148,7 @@ fn unguarded(bank: &Bank) -> Option<Finding> {
         swung.likely
     );
     let mend = (finding.verdict != Verdict::Good)
-        .then(|| format!("Clears it: the main fuse within {greatest_mm:.0} mm of the post."));
+        .then(|| format!("The main fuse within {greatest_mm:.0} mm of the post."));
     Some(finding.saying(says).mended(mend))
 }
 
@@ -252,7 +255,7 @@ fn main_mend(build: &Build, bank: &Bank, together: &Given<Current>) -> Option<St
             format!("{size} from the bank to the block and back, {metres:.1} m in all")
         });
         let parts: Vec<String> = fuse.into_iter().chain(cables).collect();
-        Some(format!("Keeps load, fuse and cable in step: {}.", parts.join(", on ")))
+        Some(format!("Load, fuse and cable are in step with {}.", parts.join(", on ")))
     })
 }
 
@@ -297,7 +300,7 @@ fn one_battery(bank: &Bank, together: &Given<Current>) -> Option<Finding> {
         let needed = (UNEVEN * together.value.high.in_a() / (0.98 * each.likely().in_a())).ceil();
         let least = needed.max(count + 1.0);
         format!(
-            "Clears it: {least:.0} such batteries in parallel, or {} less at once.",
+            "{least:.0} such batteries in parallel, or {} less at once.",
             amps(Current::a(
                 (swung.unfavourable - 0.98 * each.likely().in_a()).max(0.0) * count / uneven
             ))

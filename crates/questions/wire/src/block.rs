@@ -54,7 +54,7 @@ pub(crate) fn breaks(build: &Build, bank: &Bank) -> Option<Finding> {
     );
     let mend = (finding.verdict != Verdict::Good).then(|| {
         format!(
-            "Clears it: fuses at the block that break {:.0} A, or a series rating of both fuses by their papers.",
+            "Fuses at the block that break {:.0} A, or a series rating of both fuses by their papers.",
             round_up(swung.unfavourable)
         )
     });
@@ -102,9 +102,8 @@ pub(crate) fn total(build: &Build, whole: &Whole) -> Option<Finding> {
     );
     let (id, label) = ("block.total", "everything together, through the block");
     let finding = Finding::measured(id, label, Unit::Ampere, &swung, limit, &ledger);
-    let mend = (finding.verdict != Verdict::Good).then(|| {
-        "Clears it: the largest of them fed from the bank, behind a fuse of its own.".to_owned()
-    });
+    let mend = (finding.verdict != Verdict::Good)
+        .then(|| "The largest of them fed from the bank, behind a fuse of its own.".to_owned());
     Some(finding.saying(says).mended(mend))
 }
 
@@ -140,7 +139,7 @@ pub(crate) fn bond(build: &Build, whole: &Whole) -> Option<Finding> {
             let cable = Cable { section, ..cable.clone() };
             let (swung, _) = carried_over(&mut Ledger::new(), BOND, &cable, |_| 0.0)?;
             let enough = swung.unfavourable >= 1.02 * load.value.high.in_a();
-            enough.then(|| format!("Clears it: {section} from the body to the negative bus."))
+            enough.then(|| format!("{section} from the body to the negative bus."))
         })
     };
     let mend = if finding.verdict == Verdict::Good { None } else { thicker() };
@@ -158,7 +157,7 @@ pub(crate) fn insulated(build: &Build) -> Option<Finding> {
         );
         Finding::plain("body.insulated", "return through the body", Verdict::Stop, says).mended(
             Some(format!(
-                "Clears it: a return cable to the negative bus for {}, of the feed's size.",
+                "A return cable to the negative bus for {}, of the feed's size.",
                 list(&names)
             )),
         )

@@ -37,7 +37,7 @@ fn words(asked: &Asked<'_>, mends: &Mends, finding: &Finding) -> Option<String> 
     };
     if let Verdict::Care(Reason::Unsure | Reason::Tight) = finding.verdict {
         return match (mends.sure.get(&finding.id), finding.asks.first()) {
-            (Some(sure), _) => Some(said("Sure even at the worst", sure)),
+            (Some(sure), _) => Some(said("Even at the worst", sure)),
             (None, Some(ask)) => Some(format!(
                 "No cable that its way takes makes it sure even at the worst. First to be measured: {}.",
                 ask.input
@@ -50,8 +50,8 @@ fn words(asked: &Asked<'_>, mends: &Mends, finding: &Finding) -> Option<String> 
         finding.verdict == Verdict::Stop && rules.is_none_or(|sized| sized != *light)
     });
     let parts = [
-        stop_alone.map(|light| said("Clears the stop", light)),
-        rules.map(|sized| said("Keeps every rule at the likely figures", sized)),
+        stop_alone.map(|light| said("For the stop alone", light)),
+        rules.map(|sized| said("For every rule at the likely figures", sized)),
     ];
     let parts: Vec<String> = parts.into_iter().flatten().collect();
     Some(if parts.is_empty() { no_size(asked) } else { parts.join(" ") })

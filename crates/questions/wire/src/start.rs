@@ -3,9 +3,11 @@
 use spile_answer::{Basis, Class, Finding, Limit, Point, Sense, Step, Swing, Unit, Verdict};
 use spile_circuit::conductor::copper_warming;
 use spile_quantity::Resistance;
+use spile_tables::conductor::Service;
 
 use crate::asked::{Asked, Seen};
 use crate::conductor::{Conductor, Copper};
+use crate::unsaid;
 use crate::way::{State, Way};
 use crate::words::amps;
 
@@ -18,10 +20,14 @@ pub(crate) fn start(asked: &Asked<'_>, way: &Way, seen: &Seen) -> Option<Finding
         return None;
     }
     let label = format!("volts at the {}, at start", asked.item);
-    let finding = against_cut_out(asked, way, "start", label, &seen.start)?;
     let point = way.ledger.likely();
     let current = way.start_current(&point);
-    let Some(found) = way.solve(&point, State::Start) else {
+    let found = way.solve(&point, State::Start);
+    let Some(finding) = against_cut_out(asked, way, "start", label, &seen.start) else {
+        return (asked.load.service == Service::Critical)
+            .then(|| unsaid::no_cut_out(asked, current, found.map(|found| found.item)));
+    };
+    let Some(found) = found else {
         return Some(finding.saying(format!(
             "A low battery cannot give {} through this way: no voltage is left at the plug.",
             amps(current)

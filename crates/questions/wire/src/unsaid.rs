@@ -2,7 +2,7 @@
 
 use spile_answer::{Ask, Finding, Verdict};
 use spile_build::{Bank, Build, Item, Return, Run};
-use spile_quantity::Current;
+use spile_quantity::{Current, Voltage};
 
 use crate::asked::{Asked, weakest};
 use crate::conductor::likely_carried;
@@ -69,6 +69,21 @@ pub(crate) fn no_load(build: &Build, name: &str, run: &Run) -> Option<Finding> {
         format!("power of the {}", item.about),
         "Read its plate or its papers: power = { running = \"58 W\" } in its part; or clamp the meter round the feed while it runs, and multiply amperes by volts.",
     ))
+}
+
+/// A thing that starts hard and whose cut-out is not known: the heater's glow plug.
+pub(crate) fn no_cut_out(asked: &Asked<'_>, start: Current, arrive: Option<Voltage>) -> Finding {
+    let arrive_v = arrive.map_or(0.0, Voltage::in_v);
+    open(
+        asked.id("start"),
+        "volts at start",
+        format!(
+            "At start, {} leave {arrive_v:.2} V of a low battery. Nothing says at which voltage it gives up.",
+            amps(start)
+        ),
+        format!("cut-out of the {}", asked.item),
+        "Read in its papers at which voltage it switches itself off: power = { cut_out = \"10.5 V\" } in its part.",
+    )
 }
 
 /// A run whose fuse is not known, with the one that would be right.

@@ -70,6 +70,9 @@ fn one_thing_amiss_shows_where_it_belongs() {
         (&[lead, ("cut_out = \"10.9 V\"", "cut_out = \"11.0 V\"")], "fridge.start", "care tight"),
         (&[thin, lead, (", cut_out = \"10.9 V\"", "")], "fridge.start", "care unsure"),
         (&[thin, lead, ("length = \"5 m ± 50 mm\"", "length = \"9 m\"")], "fridge.running", "stop"),
+        // a heater's glow start, whose cut-out nobody has read
+        (&[("upright fridge", "heater"), (", cut_out = \"10.9 V\"", "")], "fridge.start", "open"),
+        (&[("upright fridge", "heater"), thin, lead], "fridge.start", "stop"),
         // the loss is practice, but a circuit without a steady state is physics
         (&[thin], "fridge.drop", "care practice"),
         (
