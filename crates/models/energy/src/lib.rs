@@ -32,7 +32,7 @@
 //! let weather = weather::year(&sky, &normals, 1)?;
 //! let roof = Array { plane: Plane::FLAT, cooling_w_per_m2_k: 20.0, per_kelvin: -0.0035,
 //!     losses: Share::percent(10.0) };
-//! let sun = year::sun_on(&roof, &sky, &weather)?;
+//! let sun = year::sun_on(&roof, &sky, &weather, |_| true)?;
 //! let kwh_of_a_kw = sun.iter().sum::<f64>();
 //! assert!((1200.0..1700.0).contains(&kwh_of_a_kw), "{kwh_of_a_kw}");
 //! # Ok::<(), spile_energy::EnergyError>(())

@@ -82,12 +82,12 @@ pub fn sky(latitude: Angle) -> Result<Sky, EnergyError> {
     Ok(Sky { hours, outside_w_per_m2 })
 }
 
-/// What panels of one watt give in each hour of a year \[W\].
+/// What panels of one watt give in each hour of the days asked for \[W\]; 0 on the others.
 ///
 /// **Formula** light on the plane by Hay and Davies, the direct part through the glass; cells by
 /// Faiman without wind; power by PVWatts; less the losses
 ///
-/// **Arguments** `array`, losses 0 to 1; `sky` and `weather` of one place
+/// **Arguments** `array`, losses 0 to 1; `sky` and `weather` of one place; `on`: the days, from 0
 ///
 /// **Validity** as of the formulas of [`crate::panel`].
 ///
@@ -96,12 +96,17 @@ pub fn sky(latitude: Angle) -> Result<Sky, EnergyError> {
 /// **Source** as of the formulas of [`crate::panel`]; the ground reflects 20 %, as is common practice.
 ///
 /// **Example** on the front page of the crate.
-pub fn sun_on(array: &Array, sky: &Sky, weather: &Weather) -> Result<Vec<f64>, EnergyError> {
+pub fn sun_on(
+    array: &Array,
+    sky: &Sky,
+    weather: &Weather,
+    on: impl Fn(usize) -> bool,
+) -> Result<Vec<f64>, EnergyError> {
     let left = 1.0 - within("losses", array.losses.in_of_one(), "", 0.0, 1.0)?;
     let one = |at: usize| {
         let hour = &sky.hours[at];
         let global_w_per_m2 = weather.global_w_per_m2[at];
-        if global_w_per_m2 <= 0.0 {
+        if global_w_per_m2 <= 0.0 || !on(at / 24) {
             return Ok(0.0);
         }
         let diffuse_w_per_m2 = weather.diffuse_w_per_m2[at];
