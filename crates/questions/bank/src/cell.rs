@@ -4,11 +4,10 @@ use spile_answer::{Given, Handle, Ledger};
 use spile_build::file::Chemistry;
 use spile_build::{Bank, Build, typical, typical_number};
 use spile_energy::battery::Battery;
+use spile_heat::scene::Values;
 use spile_quantity::{Charge, Current, Ranged, Share, Temperature, Time};
 use spile_tables::battery as table;
 use spile_tables::charging::charge_temperature;
-
-use crate::values::Values;
 
 /// The inputs of a bank whose capacity is known.
 pub(crate) struct Cells {

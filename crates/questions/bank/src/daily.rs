@@ -1,8 +1,8 @@
 //! What is used in a day, and how many days a full bank carries it.
 
 use spile_answer::{
-    Basis, Class, Figure, Finding, Ledger, Limit, Point, Sense, Step, Swing, Unit, Verdict, Worse,
-    swing,
+    Basis, Class, Figure, Finding, Ledger, Limit, Point, Sense, Step, Swing, TOGETHER, Unit,
+    Verdict, Worse, swing,
 };
 use spile_build::{Bank, Build, typical};
 use spile_energy::year::autonomy;
@@ -12,25 +12,24 @@ use crate::bank_words;
 use crate::cell::Cells;
 use crate::load::Loads;
 use crate::open;
-use crate::values::worst;
 
 /// A day of everything.
-pub(crate) struct Daily {
-    pub(crate) loads: Loads,
-    ledger: Ledger,
+pub(crate) struct Daily<'b> {
+    pub(crate) loads: Loads<'b>,
+    pub(crate) ledger: Ledger,
     mild: Temperature,
     hot: Temperature,
     /// Amp-hours of an ordinary day; `None` where it cannot be computed.
     swung: Option<Swing>,
 }
 
-impl Daily {
-    pub(crate) fn new(build: &Build, ledger: &mut Ledger) -> Self {
-        let loads = Loads::new(build, ledger);
+impl<'b> Daily<'b> {
+    pub(crate) fn new(build: &'b Build) -> Self {
+        let (loads, mut ledger) = Loads::new(build);
         let cabin = ledger.take("cabin on an ordinary day", &build.corners.mild_cabin);
         let computed = loads.day_ah(&ledger.likely(), build.corners.mild_cabin.likely(), false);
         let swung = (computed.is_ok() && !loads.is_empty()).then(|| {
-            let [swung] = swing(ledger, [Worse::Higher], |point| {
+            let [swung] = swing(&ledger, [Worse::Higher], |point| {
                 let day = loads.day_ah(point, point.at(cabin), false);
                 [day.unwrap_or(f64::INFINITY)]
             });
@@ -38,7 +37,7 @@ impl Daily {
         });
         Self {
             loads,
-            ledger: ledger.clone(),
+            ledger,
             mild: build.corners.mild_cabin.likely(),
             hot: build.corners.hot_cabin.likely(),
             swung,
@@ -123,10 +122,10 @@ impl Daily {
                 point.at(load.hours).in_hours()
             ));
         }
-        for fridge in &self.loads.fridges {
-            if let Ok(power) = fridge.mean_power(point, self.mild) {
-                each.push(format!("{}: {:.1} W × 24 h", fridge.name, power.in_w()));
-            }
+        let boxes = self.loads.fridges.iter().flat_map(|scene| &scene.boxes);
+        let watts = self.loads.fridges_w(point, self.mild).unwrap_or_default();
+        for (cold, watts) in boxes.zip(watts) {
+            each.push(format!("{}: {watts:.1} W × 24 h", cold.name));
         }
         Step {
             what: "amp-hours of an ordinary day".into(),
@@ -138,7 +137,12 @@ impl Daily {
 
     /// The point at which the most is used.
     pub(crate) fn worst(&self, ledger: &Ledger) -> Point {
-        self.swung.as_ref().map_or_else(|| ledger.likely(), |swung| worst(ledger, swung))
+        let mut point = ledger.likely();
+        let movers = self.swung.iter().flat_map(|swung| swung.movers.iter().take(TOGETHER));
+        for mover in movers {
+            point.set(mover.input, mover.end);
+        }
+        point
     }
 
     /// The stand-in that moves the use of a day most.
@@ -194,7 +198,7 @@ impl Daily {
         let short_ah = (wanted.in_days() - swung.likely) * used_ah;
         let mend = (short_ah > 0.0).then(|| {
             let more = short_ah / (1.0 - left.in_of_one());
-            format!("{:.0} Ah more, used as deep, carry {:.0} days.", more.ceil(), wanted.in_days())
+            format!("{:.0} Ah more, used as deep, for {:.0} days.", more.ceil(), wanted.in_days())
         });
         let step = Step {
             what: "days without sun".into(),

@@ -10,7 +10,7 @@
 //!
 //! **Not computed**: voltages and the fall of capacity with cold (wire's low battery stands for the
 //! end of the charge), ageing, generators, absorption and thermoelectric boxes (*open*), weather
-//! files, how boxes in one bay warm each other (cold does).
+//! files.
 //!
 //! **Model**: [`spile_energy`] for sun, weather and battery, [`spile_heat`] for fridges, whose power
 //! follows the warmth of the cabin hour by hour. The sun of a month is that of the nearest place of
@@ -49,14 +49,12 @@
 mod cell;
 mod charge;
 mod daily;
-mod fridge;
 mod life;
 mod load;
 mod power;
 mod trip;
-mod values;
 
-use spile_answer::{Answer, Ask, Finding, Ledger, Question, Verdict};
+use spile_answer::{Answer, Ask, Finding, Question, Verdict};
 use spile_build::{Bank, Build};
 
 use crate::cell::Cells;
@@ -67,8 +65,7 @@ use crate::trip::Calendar;
 /// The answer of a build.
 pub fn answer(build: &Build) -> Answer {
     let mut answer = Answer { question: Question::Bank, findings: Vec::new(), assumed: Vec::new() };
-    let mut ledger = Ledger::new();
-    let daily = Daily::new(build, &mut ledger);
+    let daily = Daily::new(build);
     answer.findings.extend(daily.findings());
     let Some(bank) = &build.bank else {
         answer.findings.push(no_bank());
@@ -77,7 +74,7 @@ pub fn answer(build: &Build) -> Answer {
     if bank.kind_assumed {
         answer.assumed.push("the bank is AGM".into());
     }
-    let mut with_bank = ledger.clone();
+    let mut with_bank = daily.ledger.clone();
     let Some(cells) = Cells::new(build, bank, &mut with_bank) else {
         answer.findings.push(no_capacity());
         return answer;

@@ -139,7 +139,7 @@ impl Sources {
 /// All that the years of a build are computed from.
 pub(crate) struct Life<'b> {
     pub(crate) ledger: Ledger,
-    pub(crate) loads: Loads,
+    pub(crate) loads: Loads<'b>,
     pub(crate) cells: Cells,
     pub(crate) sources: Sources,
     pub(crate) calendar: Calendar<'b>,
@@ -192,7 +192,7 @@ pub(crate) struct Years {
 impl<'b> Life<'b> {
     pub(crate) fn new(
         ledger: Ledger,
-        loads: Loads,
+        loads: Loads<'b>,
         cells: Cells,
         sources: Sources,
         calendar: Calendar<'b>,
@@ -281,10 +281,8 @@ impl<'b> Life<'b> {
     fn curve(&self, point: &Point) -> Result<[f64; CABINS_C.len()], NoYear> {
         let mut curve = [0.0; CABINS_C.len()];
         for (amperes, cabin_c) in curve.iter_mut().zip(CABINS_C) {
-            for fridge in &self.loads.fridges {
-                let cabin = Temperature::celsius(cabin_c);
-                *amperes += fridge.mean_power(point, cabin)?.in_w() / self.loads.system.in_v();
-            }
+            let watts = self.loads.fridges_w(point, Temperature::celsius(cabin_c))?;
+            *amperes = watts.iter().sum::<f64>() / self.loads.system.in_v();
         }
         Ok(curve)
     }

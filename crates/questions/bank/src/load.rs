@@ -4,10 +4,8 @@ use spile_answer::{Handle, Ledger};
 use spile_build::file::PartKind;
 use spile_build::{Build, typical};
 use spile_heat::HeatError;
+use spile_heat::scene::{BayIs, Cold, Scene, Values, Weather, compressors};
 use spile_quantity::{Power, Temperature, Time, Voltage};
-
-use crate::fridge::{self, Fridge};
-use crate::values::Values;
 
 /// When in the day a thing is used: from this hour to that, round midnight where the first is
 /// greater. **Source** common practice, no source.
@@ -24,9 +22,9 @@ pub(crate) struct Load {
 }
 
 /// Everything that takes a current.
-pub(crate) struct Loads {
+pub(crate) struct Loads<'b> {
     pub(crate) each: Vec<Load>,
-    pub(crate) fridges: Vec<Fridge>,
+    pub(crate) fridges: Option<Scene<'b>>,
     /// Cold boxes that cannot be computed.
     pub(crate) cold_left_out: Vec<String>,
     /// Things that take a current, nobody says how much.
@@ -36,9 +34,19 @@ pub(crate) struct Loads {
     pub(crate) system: Voltage,
 }
 
-impl Loads {
-    pub(crate) fn new(build: &Build, ledger: &mut Ledger) -> Self {
-        let (fridges, cold_left_out) = fridge::all(build, ledger);
+impl<'b> Loads<'b> {
+    /// All of a build, with the ledger of their inputs.
+    pub(crate) fn new(build: &'b Build) -> (Self, Ledger) {
+        let boxes: Vec<Cold<'_>> = compressors(build).filter(Cold::is_computable).collect();
+        let fridges = (!boxes.is_empty()).then(|| Scene::new(build, boxes, false)).flatten();
+        let computed = |name: &str| {
+            fridges.iter().flat_map(|scene| &scene.boxes).any(|cold| cold.name == name)
+        };
+        let cooled = build.items.iter().filter(|(_, item)| item.part.cooling.is_some());
+        let cold_left_out =
+            cooled.map(|(name, _)| name).filter(|name| !computed(name)).cloned().collect();
+        let mut own = fridges.as_ref().map_or_else(Ledger::new, |scene| scene.ledger.clone());
+        let ledger = &mut own;
         let (mut each, mut without_power) = (Vec::new(), Vec::new());
         for (name, item) in &build.items {
             if item.part.cooling.is_some() {
@@ -71,12 +79,12 @@ impl Loads {
         let heats_below =
             ledger.take("mean outside below which one heats", &typical("heats-below"));
         let system = build.system.likely();
-        Self { each, fridges, cold_left_out, without_power, heats_below, system }
+        (Self { each, fridges, cold_left_out, without_power, heats_below, system }, own)
     }
 
     /// Whether there is nothing that takes a current.
     pub(crate) fn is_empty(&self) -> bool {
-        self.each.is_empty() && self.fridges.is_empty()
+        self.each.is_empty() && self.fridges.is_none()
     }
 
     /// Ampere-hours of a day in a cabin of that warmth.
@@ -92,10 +100,19 @@ impl Loads {
             .filter(|load| cold || !load.when_cold)
             .map(|load| load.wh(values))
             .sum();
-        for fridge in &self.fridges {
-            energy_wh += fridge.mean_power(values, cabin)?.in_w() * 24.0;
-        }
+        energy_wh += self.fridges_w(values, cabin)?.iter().sum::<f64>() * 24.0;
         Ok(energy_wh / self.system.in_v())
+    }
+
+    /// Mean watts of each fridge in a cabin of that warmth.
+    pub(crate) fn fridges_w(
+        &self,
+        values: &impl Values,
+        cabin: Temperature,
+    ) -> Result<Vec<f64>, HeatError> {
+        let Some(scene) = &self.fridges else { return Ok(Vec::new()) };
+        let days = scene.days(values, Weather::Cabin(cabin), BayIs::Balanced)?;
+        Ok(days.iter().map(|day| day.power.in_w()).collect())
     }
 
     /// Amperes of each hour of a day, the fridges left out.

@@ -202,17 +202,17 @@ fn mend(life: &Life<'_>, point: &Point, limit: &Limit) -> String {
     let ah = least(MOST_MORE_AH, 5.0, |more| clears(0.0, more));
     match (watts, ah) {
         (Some(watts), Some(ah)) => {
-            format!("{watts:.0} W of panel more, or {ah:.0} Ah more, clear it.")
+            format!("{watts:.0} W of panel more, or {ah:.0} Ah more.")
         }
         (Some(watts), None) => {
-            format!("{watts:.0} W of panel more clear it; {MOST_MORE_AH:.0} Ah more alone do not.")
+            format!("{watts:.0} W of panel more; {MOST_MORE_AH:.0} Ah more alone do not do it.")
         }
         (None, Some(ah)) => {
-            format!("{ah:.0} Ah more clear it; {MOST_MORE_W:.0} W of panel more alone do not.")
+            format!("{ah:.0} Ah more; {MOST_MORE_W:.0} W of panel more alone do not do it.")
         }
         (None, None) => format!(
-            "Neither {MOST_MORE_W:.0} W of panel nor {MOST_MORE_AH:.0} Ah more clear it alone: \
-             drive or hook up more often, or use less."
+            "Drive or hook up more often, or use less: neither {MOST_MORE_W:.0} W of panel nor \
+             {MOST_MORE_AH:.0} Ah more do it alone."
         ),
     }
 }

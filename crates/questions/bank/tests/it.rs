@@ -84,7 +84,7 @@ fn too_small_a_bank_is_against_practice_and_mended_by_hand() {
     let days = finding(&answer, "autonomy");
     assert_eq!(words(days), "care practice");
     // Half of 60 Ah is 1.5 days; half a day more of 20 Ah takes 10 Ah, and 20 Ah of bank.
-    assert_eq!(days.mend.as_deref(), Some("20 Ah more, used as deep, carry 2 days."));
+    assert_eq!(days.mend.as_deref(), Some("20 Ah more, used as deep, for 2 days."));
 }
 
 /// A year away without any source: a full bank of 100 Ah gives 80 Ah down to 20 %, four days of
