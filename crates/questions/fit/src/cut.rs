@@ -73,23 +73,18 @@ impl<'b> Cut<'b> {
         &(at - self.sheet.face(along.opposite())) * along.sign()
     }
 
-    /// The cut on its panel as the solids have it, with the measures at `value`.
-    pub(crate) fn cutout(
-        &self,
-        case: &Case<'_, '_>,
-        value: &dyn Fn(&Sum) -> f64,
-    ) -> Option<Cutout> {
+    /// What places the cut on its panel.
+    fn laid(&self, case: &Case<'_, '_>) -> Laid {
         let facing = case.room.facing;
-        let length = |sum: &Sum| Length::m(value(sum));
-        let size = |axis: usize| length(&(&self.sheet.high[axis] - &self.sheet.low[axis]));
         let [across, up, _] = facing.axes();
-        let patch = Patch {
-            left: length(&self.strip_from(facing.right)),
-            bottom: length(&self.strip_from(facing.up)),
-            width: length(&self.width),
-            height: length(&self.height),
-        };
-        Cutout::new([size(across), size(up)], patch, Length::m(self.radius_m)).ok()
+        Laid {
+            panel: [across, up].map(|axis| &self.sheet.high[axis] - &self.sheet.low[axis]),
+            left: self.strip_from(facing.right),
+            bottom: self.strip_from(facing.up),
+            width: self.width.clone(),
+            height: self.height.clone(),
+            radius: Length::m(self.radius_m),
+        }
     }
 
     fn strip_from(&self, along: Direction) -> Sum {
@@ -126,6 +121,72 @@ impl<'b> Cut<'b> {
                     && likely(&self.opening.low[i]) + touch_m < likely(&thing.extents.high[i])
             })
             .collect()
+    }
+}
+
+/// A cut on its panel, from the panel's lower left corner.
+struct Laid {
+    panel: [Sum; 2],
+    left: Sum,
+    bottom: Sum,
+    width: Sum,
+    height: Sum,
+    radius: Length,
+}
+
+impl Laid {
+    fn sums(&self) -> impl Iterator<Item = &Sum> {
+        self.panel.iter().chain([&self.left, &self.bottom, &self.width, &self.height])
+    }
+
+    /// As the solids have it, with the measures at `value`.
+    fn cutout(&self, value: &dyn Fn(&Sum) -> f64) -> Option<Cutout> {
+        let length = |sum: &Sum| Length::m(value(sum));
+        let patch = Patch {
+            left: length(&self.left),
+            bottom: length(&self.bottom),
+            width: length(&self.width),
+            height: length(&self.height),
+        };
+        Cutout::new([length(&self.panel[0]), length(&self.panel[1])], patch, self.radius).ok()
+    }
+}
+
+/// How far two rectangles are apart in the panel's plane: along each of its two axes, how far the
+/// second begins beyond the first, and how far it ends before it.
+pub(crate) struct Apart {
+    gaps: [[Sum; 2]; 2],
+}
+
+impl Apart {
+    /// Of the opening and a thing behind the panel.
+    pub(crate) fn of(case: &Case<'_, '_>, cut: &Cut<'_>, thing: &Thing<'_>) -> Self {
+        let [across, up, _] = case.room.facing.axes();
+        let gaps = [across, up].map(|axis| {
+            [
+                &thing.extents.low[axis] - &cut.opening.high[axis],
+                &cut.opening.low[axis] - &thing.extents.high[axis],
+            ]
+        });
+        Self { gaps }
+    }
+
+    /// Of the middle of a hole, from the datum, and a thing behind the panel.
+    fn of_hole(case: &Case<'_, '_>, cut: &Cut<'_>, hole: &[Sum; 2], thing: &Thing<'_>) -> Self {
+        let facing = case.room.facing;
+        let gaps = [(facing.right, &hole[0]), (facing.up, &hole[1])].map(|(along, at)| {
+            let [near, far] =
+                [along.opposite(), along].map(|side| cut.datum_to(thing.extents.face(side), along));
+            [&near - at, at - &far]
+        });
+        Self { gaps }
+    }
+
+    /// The distance \[m\]; negative by the least that one would have to move to come clear.
+    pub(crate) fn at_m(&self, value: &dyn Fn(&Sum) -> f64) -> f64 {
+        let [across_m, up_m] =
+            [&self.gaps[0], &self.gaps[1]].map(|[beyond, before]| value(beyond).max(value(before)));
+        if across_m > 0.0 && up_m > 0.0 { across_m.hypot(up_m) } else { across_m.max(up_m) }
     }
 }
 
@@ -232,24 +293,6 @@ fn strips(case: &Case<'_, '_>, cut: &Cut<'_>) -> Finding {
     finding.saying(says).mended(mend)
 }
 
-/// How far the opening is from a thing behind the panel, in the panel's plane \[m\]; negative by
-/// the least it would have to move to come clear.
-pub(crate) fn apart_m(
-    case: &Case<'_, '_>,
-    cut: &Cut<'_>,
-    thing: &Thing<'_>,
-    value: &dyn Fn(&Sum) -> f64,
-) -> f64 {
-    let [across, up, _] = case.room.facing.axes();
-    let gap_m = |axis: usize| {
-        let beyond = value(&(&thing.extents.low[axis] - &cut.opening.high[axis]));
-        let before = value(&(&cut.opening.low[axis] - &thing.extents.high[axis]));
-        beyond.max(before)
-    };
-    let (across_m, up_m) = (gap_m(across), gap_m(up));
-    if across_m > 0.0 && up_m > 0.0 { across_m.hypot(up_m) } else { across_m.max(up_m) }
-}
-
 /// The opening, and the holes, against what may not be cut.
 fn hindered(
     case: &Case<'_, '_>,
@@ -259,80 +302,51 @@ fn hindered(
     wanted: impl Fn(Hindrance) -> bool,
 ) -> Option<Finding> {
     let likely = |sum: &Sum| case.likely_m(sum);
-    let (nearest_m, nearest) = cut
+    let fixing = case.item.part.fixing.as_ref().filter(|_| kind == "keep-out");
+    let holes = fixing.map(|fixing| cut.holes(case, fixing)).unwrap_or_default();
+    let radius_m = fixing.map_or(0.0, |fixing| fixing.hole.likely().in_m() / 2.0);
+    // The opening first, then each hole that is bored, with half of its diameter.
+    let aparts = |thing: &Thing<'_>| -> Vec<(Apart, f64)> {
+        let bored = holes.iter().map(|hole| (Apart::of_hole(case, cut, hole, thing), radius_m));
+        std::iter::once((Apart::of(case, cut, thing), 0.0)).chain(bored).collect()
+    };
+    let least_m = |aparts: &[(Apart, f64)], value: &dyn Fn(&Sum) -> f64| {
+        let each = aparts.iter().map(|(apart, radius_m)| apart.at_m(value) - radius_m);
+        each.fold(f64::INFINITY, f64::min)
+    };
+    let (nearest_m, aparts, nearest) = cut
         .behind(case, wanted)
         .into_iter()
-        .map(|thing| (apart_m(case, cut, thing, &likely), thing))
+        .map(|thing| (aparts(thing), thing))
+        .map(|(aparts, thing)| (least_m(&aparts, &likely), aparts, thing))
         .min_by(|a, b| a.0.total_cmp(&b.0))?;
-    let holes = case
-        .item
-        .part
-        .fixing
-        .as_ref()
-        .map(|fixing| (cut.holes(case, fixing), fixing.hole.likely().in_m() / 2.0));
-    let bored_m = |value: &dyn Fn(&Sum) -> f64| {
-        let (Some((holes, radius_m)), "keep-out") = (&holes, kind) else { return f64::INFINITY };
-        holes
-            .iter()
-            .map(|hole| hole_to_m(case, cut, hole, nearest, value) - radius_m)
-            .fold(f64::INFINITY, f64::min)
-    };
-    let [across, up, _] = case.room.facing.axes();
-    let sums: Vec<Sum> = [across, up]
-        .into_iter()
-        .flat_map(|axis| {
-            [
-                &nearest.extents.low[axis] - &cut.opening.high[axis],
-                &cut.opening.low[axis] - &nearest.extents.high[axis],
-            ]
-        })
-        .collect();
-    let bored = holes.iter().flat_map(|(holes, _)| holes.iter().flatten().cloned());
-    let faces = [case.room.facing.right, case.room.facing.up].into_iter().flat_map(|along| {
-        [along.opposite(), along].map(|side| cut.datum_to(nearest.extents.face(side), along))
-    });
-    let sums: Vec<Sum> = match kind {
-        "keep-out" => sums.into_iter().chain(bored).chain(faces).collect(),
-        _ => sums,
-    };
-    let taken = case.taken(&sums);
+    let taken = case.taken(aparts.iter().flat_map(|(apart, _)| apart.gaps.iter().flatten()));
     let belt = matches!(nearest.kind, Kind::Fixed(Hindrance::Frame { belt: true }));
     let need = Need::practice(&PRACTICE.slack).on(kind);
-    let label = format!("from the cut-out to {}", called(nearest));
-    let finding = held(case.id(id), label, &need, &taken, |point| {
-        let value = |sum: &Sum| taken.at_m(sum, point);
-        apart_m(case, cut, nearest, &value).min(bored_m(&value))
-    });
     let what = called(nearest);
-    let least_m = nearest_m.min(bored_m(&likely));
-    let says = if nearest_m < 0.0 && belt {
+    let finding =
+        held(case.id(id), format!("from the cut-out to {what}"), &need, &taken, |point| {
+            least_m(&aparts, &|sum| taken.at_m(sum, point))
+        });
+    let opening_m = aparts[0].0.at_m(&likely);
+    let says = if opening_m < 0.0 && belt {
         format!("The cut-out crosses {what}, which carries a belt or a seat: it is never cut.")
-    } else if nearest_m < 0.0 {
+    } else if opening_m < 0.0 {
         format!("The cut-out crosses {what} behind the panel.")
-    } else if least_m < 0.0 {
+    } else if nearest_m < 0.0 {
         format!("A fixing hole falls on {what} behind the panel: nobody may drill there.")
     } else {
-        format!("{} mm are between the cut-out and {what}.", mm(least_m))
+        format!("{} mm are between the cut-out and {what}.", mm(nearest_m))
     };
-    let mend = (least_m < 0.0).then(|| moved_clear(case, cut, nearest, -nearest_m.min(0.0)));
+    let mend = if opening_m < 0.0 {
+        Some(moved_clear(case, cut, nearest, -opening_m))
+    } else if nearest_m < 0.0 {
+        let by = up_mm(PRACTICE.slack.likely().in_m() - nearest_m);
+        Some(format!("Leave that hole out, or bore it {by} mm further away."))
+    } else {
+        None
+    };
     Some(finding.saying(says).mended(mend))
-}
-
-fn hole_to_m(
-    case: &Case<'_, '_>,
-    cut: &Cut<'_>,
-    hole: &[Sum; 2],
-    thing: &Thing<'_>,
-    value: &dyn Fn(&Sum) -> f64,
-) -> f64 {
-    let facing = case.room.facing;
-    let beyond_m = |along: Direction, at: &Sum| {
-        let faces = [thing.extents.face(along.opposite()), thing.extents.face(along)]
-            .map(|face| value(&cut.datum_to(face, along)));
-        (faces[0] - value(at)).max(value(at) - faces[1])
-    };
-    let (across_m, up_m) = (beyond_m(facing.right, &hole[0]), beyond_m(facing.up, &hole[1]));
-    if across_m > 0.0 && up_m > 0.0 { across_m.hypot(up_m) } else { across_m.max(up_m) }
 }
 
 /// Where the cut-out would come clear, if the panel has room for it there.
@@ -385,8 +399,9 @@ fn rule(case: &Case<'_, '_>, cut: &Cut<'_>, assumed: &mut Vec<String>) -> (&'sta
 fn holes(case: &Case<'_, '_>, cut: &Cut<'_>, assumed: &mut Vec<String>) -> Option<Finding> {
     let fixing = case.item.part.fixing.as_ref().filter(|fixing| !fixing.holes.is_empty())?;
     let places = cut.holes(case, fixing);
+    let laid = cut.laid(case);
     let edges_m = |value: &dyn Fn(&Sum) -> f64| -> Vec<[f64; 2]> {
-        let Some(cutout) = cut.cutout(case, value) else { return Vec::new() };
+        let Some(cutout) = laid.cutout(value) else { return Vec::new() };
         places
             .iter()
             .filter_map(|[x, y]| {
@@ -403,21 +418,7 @@ fn holes(case: &Case<'_, '_>, cut: &Cut<'_>, assumed: &mut Vec<String>) -> Optio
     let need =
         Need::rule(need_m, format!("{diameters} screw diameters in {material}, common practice"))
             .on("panel");
-    let facing = case.room.facing;
-    let sums: Vec<Sum> = places
-        .iter()
-        .flatten()
-        .cloned()
-        .chain([
-            cut.strip_from(facing.right),
-            cut.strip_from(facing.up),
-            cut.width.clone(),
-            cut.height.clone(),
-            screw,
-        ])
-        .chain(facing.axes()[..2].iter().map(|&axis| &cut.sheet.high[axis] - &cut.sheet.low[axis]))
-        .collect();
-    let taken = case.taken(&sums);
+    let taken = case.taken(places.iter().flatten().chain(laid.sums()).chain([&screw]));
     let label = format!("from a fixing hole of {} to the nearest edge", case.name);
     let finding = held(case.id("cut-holes"), label, &need, &taken, |point: &Point| {
         least_m(&edges_m(&|sum| taken.at_m(sum, point)))

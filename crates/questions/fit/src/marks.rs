@@ -7,7 +7,7 @@ use spile_quantity::{Length, Mark as OnTape, Marked, Ranged, Tape};
 use spile_solid::Direction;
 
 use crate::clearance::Case;
-use crate::cut::Cut;
+use crate::cut::{Apart, Cut};
 use crate::practice::PRACTICE;
 use crate::scene::{Extents, Kind, Thing};
 use crate::stage::Stage;
@@ -581,9 +581,9 @@ fn behind(case: &Case<'_, '_>, cut: &Cut<'_>) -> Vec<Behind> {
             what: thing_words(thing),
             keep_out: thing.kind == Kind::Fixed(Hindrance::KeepOut),
             outline: outline(case, cut, &thing.extents),
-            from_opening: Length::m(clean_m(crate::cut::apart_m(case, cut, thing, &|sum| {
-                case.likely_m(sum)
-            }))),
+            from_opening: Length::m(clean_m(
+                Apart::of(case, cut, thing).at_m(&|sum| case.likely_m(sum)),
+            )),
         })
         .collect()
 }

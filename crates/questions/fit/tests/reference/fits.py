@@ -1,6 +1,6 @@
 """Bays, bodies and what stands in their way, with the room left on each side.
 
-Writes fits.json beside itself. Made with Python 3.11, Shapely 2.2.0 (GEOS 3.14.1), NumPy 2.4.6.
+Writes fits.json beside itself, with the versions that it was made with.
 Usage: python fits.py
 
 A bay opens left: x runs forward from its rear side, y from the wall behind (right) to the opening
@@ -12,8 +12,10 @@ shares room with anything is told by the areas shared.
 
 import json
 import pathlib
+import platform
 
 import numpy as np
+import shapely
 from shapely.geometry import LineString, Polygon, box
 
 rng = np.random.default_rng(20260114)
@@ -32,13 +34,13 @@ def arch_profile(width, height):
     return [[0.0, 0.0], *[[float(x), float(z)] for x, z in zip(xs, zs)], [float(xs[-1]), 0.0]]
 
 
-def wall(rows, depth_at):
+def wall(rows):
     return LineString([(row[1], row[0]) for row in rows])
 
 
 def least_depth(rows, low, high):
     strip = box(0.0, low, FAR, high)
-    return wall(rows, None).intersection(strip).bounds[0]
+    return wall(rows).intersection(strip).bounds[0]
 
 
 def ways(body, arch, carried, boxes, bay, depth_at_wall):
@@ -123,4 +125,11 @@ for _ in range(12):
     w, t, a = float(rng.integers(250, 700)), float(rng.integers(10, 80)), float(rng.integers(30, 130))
     doors.append({"width": w, "thickness": t, "angle": a, "reach": reach(w, t, a)})
 out = pathlib.Path(__file__).with_name("fits.json")
-out.write_text(json.dumps({"clear": clear, "shared": shared, "doors": doors}) + "\n")
+versions = {
+    "python": platform.python_version(),
+    "shapely": shapely.__version__,
+    "geos": shapely.geos_version_string,
+    "numpy": np.__version__,
+}
+made = {"versions": versions, "clear": clear, "shared": shared, "doors": doors}
+out.write_text(json.dumps(made) + "\n")
