@@ -1,11 +1,96 @@
-//! Holes near an edge.
+//! Rules of practice of the holes: near an edge, turns of thread in a wall, washers on wood.
+
+use std::borrow::Cow;
 
 use spile_answer::{Class, Finding, Ledger, Limit, Sense, Step, Unit, Verdict, Worse, swing};
 use spile_build::file::{HeldBy, HeldInto};
+use spile_quantity::Length;
+use spile_strength::thread;
 use spile_tables::workshop::edge_distance;
 
 use crate::called;
 use crate::scene::Scene;
+
+/// Pitches of tapping screws: diameter and pitch \[mm\].
+///
+/// **Source** ISO 1478, from memory.
+const PITCHES: [(f64, f64); 6] =
+    [(2.9, 1.1), (3.5, 1.3), (4.2, 1.4), (4.8, 1.6), (5.5, 1.8), (6.3, 1.8)];
+
+/// Turns of a tapping screw's thread in the wall against two.
+pub(crate) fn turns(scene: &Scene<'_>) -> Option<Finding> {
+    if scene.held.by != HeldBy::TappingScrew || scene.metal.is_none() {
+        return None;
+    }
+    let size = scene.held.size?.in_mm();
+    let pitch = PITCHES.iter().find(|(diameter, _)| (diameter - size).abs() < 0.16)?.1;
+    let mut ledger = Ledger::new();
+    let input = scene.ledger.inputs().get(scene.wall.index())?;
+    let wall = ledger.take(input.name.clone(), scene.wall_given());
+    let engaged = |wall: Length| thread::turns(wall, Length::mm(pitch));
+    let [swung] = swing(&ledger, [Worse::Lower], |point| [engaged(point.at(wall))]);
+    let found = Finding::measured(
+        format!("{}.turns", scene.name),
+        "turns of thread in the wall",
+        Unit::Count,
+        &swung,
+        practice(2.0, "at least two turns: common practice".into()),
+        &ledger,
+    );
+    let good = found.verdict == Verdict::Good;
+    let says = format!(
+        "{:.1} turns of thread of its tapping screws are in the {}; two are practice.",
+        swung.likely,
+        scene.into.word()
+    );
+    let step = Step {
+        what: "turns in the wall".into(),
+        formula: "n = t/P".into(),
+        numbers: format!("{:.1} mm / {pitch} mm = {:.2}", swung.likely * pitch, swung.likely),
+        source: "pitch by ISO 1478, from memory".into(),
+    };
+    let mend = "A rivet nut, or better a bolt right through with a nut, holds in so thin a wall.";
+    Some(found.saying(says).worked(vec![step]).mended((!good).then(|| mend.to_owned())))
+}
+
+/// Washers of bolts on wood against 25 mm.
+pub(crate) fn washer(scene: &Scene<'_>) -> Option<Finding> {
+    if scene.held.by != HeldBy::Bolt || scene.gravity.is_none() {
+        return None;
+    }
+    let given = scene.held.washer.as_ref()?;
+    let mut ledger = Ledger::new();
+    let handle = ledger.take("washers", given);
+    let [swung] = swing(&ledger, [Worse::Lower], |point| [point.at(handle).in_mm()]);
+    let found = Finding::measured(
+        format!("{}.washer", scene.name),
+        "washers on the wood",
+        Unit::Millimetre,
+        &swung,
+        practice(25.0, "large washers, 25 mm: common practice".into()),
+        &ledger,
+    );
+    let good = found.verdict == Verdict::Good;
+    let says = format!(
+        "Washers of {:.0} mm press on the {}; 25 mm and a modest torque keep it from being crushed.",
+        swung.likely,
+        scene.into.word()
+    );
+    let mend = "Washers of 25 mm or a strip of metal under head and nut.";
+    Some(found.saying(says).mended((!good).then(|| mend.to_owned())))
+}
+
+/// A least of good practice.
+fn practice(value: f64, source: Cow<'static, str>) -> Limit {
+    Limit {
+        value,
+        sense: Sense::AtLeast,
+        class: Class::Practice,
+        kind: "practice",
+        source,
+        firm: false,
+    }
+}
 
 /// The nearest edge against so many diameters, where the edge was measured.
 pub(crate) fn finding(scene: &Scene<'_>) -> Option<Finding> {
@@ -20,14 +105,7 @@ pub(crate) fn finding(scene: &Scene<'_>) -> Option<Finding> {
     let handle = ledger.take("nearest edge", edge);
     let [distance] = swing(&ledger, [Worse::Lower], |point| [point.at(handle).in_mm()]);
     let least = screw * rule.value.diameters;
-    let limit = Limit {
-        value: least.in_mm(),
-        sense: Sense::AtLeast,
-        class: Class::Practice,
-        kind: "practice",
-        source: rule.source.title.as_str().into(),
-        firm: false,
-    };
+    let limit = practice(least.in_mm(), rule.source.title.as_str().into());
     let found = Finding::measured(
         format!("{}.edge", scene.name),
         "its holes to the nearest edge",

@@ -3,6 +3,7 @@
 use spile_answer::{Class, Finding, Limit, Point, Sense, Step, Unit, Verdict, Worse, swing};
 use spile_quantity::Mass;
 use spile_strength::envelope::{self, Case};
+use spile_tables::load::load_case;
 
 use crate::mend;
 use crate::modes::{Mode, Worst, worst};
@@ -106,14 +107,19 @@ fn finding(scene: &Scene<'_>, test: &Test) -> Finding {
     );
     let good = measured.verdict == Verdict::Good;
     let against = if test.ultimate { "of what breaks it" } else { "of what it may bear" };
+    let hold = if scene.count == 1 { "holds" } else { "hold" };
     let says = format!(
-        "{} hold the {}: at {case} the hardest worked uses {:.0} % {against}, in the way of its {}.",
+        "{} {hold} the {}: at {case} the hardest worked uses {:.0} % {against}; what gives first is the {}.",
         capital(&scene.fasteners()),
         called(scene.item),
         worst.used * 100.0,
         worst.mode.name,
     );
-    measured.saying(says).worked(working(scene, &point, &worst)).mended(if good {
+    let mut steps = working(scene, &point, &worst);
+    if test.word == "fixing" {
+        steps.extend(compared(scene, &point));
+    }
+    measured.saying(says).worked(steps).mended(if good {
         None
     } else {
         mend::fasteners(scene, test)
@@ -175,6 +181,18 @@ fn working(scene: &Scene<'_>, point: &Point, worst: &Worst) -> Vec<Step> {
         });
     }
     steps
+}
+
+/// The same against the standard for heavier vehicles, which nobody is judged by here.
+fn compared(scene: &Scene<'_>, point: &Point) -> Option<Step> {
+    let row = load_case("en-12195-1")?;
+    let softer = worst(scene, point, &envelope::cases(&row.value, 1.0), false, |_| true)?;
+    Some(Step {
+        what: "for comparison, on the road of a lorry".into(),
+        formula: "0.8 g forward, 0.5 g sideways and rearward".into(),
+        numbers: format!("{:.1} % used", softer.used * 100.0),
+        source: "EN 12195-1:2010, which is not for vehicles up to 3500 kg".into(),
+    })
 }
 
 /// With a capital letter.

@@ -90,6 +90,8 @@ fn one(build: &Build, name: &str, item: &Item, answer: &mut Answer) {
             answer.findings.extend(fixing::findings(&scene));
             answer.findings.extend(panel::finding(&scene));
             answer.findings.extend(edge::finding(&scene));
+            answer.findings.extend(edge::turns(&scene));
+            answer.findings.extend(edge::washer(&scene));
             answer.assumed.extend(scene.assumed.iter().cloned());
         }
         Err(open) => answer.findings.push(*open),

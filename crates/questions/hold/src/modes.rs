@@ -141,7 +141,7 @@ pub(crate) fn modes(scene: &Scene<'_>, point: &Point) -> Vec<Mode> {
             }
             all
         }
-        HeldBy::RivetNut | HeldBy::TappingScrew => {
+        HeldBy::RivetNut | HeldBy::TappingScrew if scene.gravity.is_none() => {
             let mut all = if held.by == HeldBy::RivetNut { bolts(held) } else { Vec::new() };
             let allowed = scene.one.map(|one| Allowable::by_rule(point.at(one)));
             let allowed = allowed.map(|one| one.times(by_wall(held, wall)));
@@ -159,9 +159,21 @@ pub(crate) fn modes(scene: &Scene<'_>, point: &Point) -> Vec<Mode> {
             });
             all
         }
-        HeldBy::WoodScrew => {
+        HeldBy::WoodScrew | HeldBy::RivetNut | HeldBy::TappingScrew => {
             let gravity = scene.gravity.map_or(0.43, |gravity| point.at(gravity).in_of_one());
             let faces = if scene.into == HeldInto::Plywood { PLY_FACES } else { 1.0 };
+            if let Some(tested) = &held.holds {
+                let tested = Some(Allowable::by_rule(tested.likely()));
+                let it =
+                    mode("screw in the wood", "T/F + V/F", "what one may be used for, as said");
+                return vec![Mode {
+                    tension: tested,
+                    shear: tested,
+                    margin: 4.0,
+                    firm: true,
+                    ..it
+                }];
+            }
             let out = wood::withdrawal_allowed(Driven::Screw, gravity, nominal, wall);
             vec![Mode {
                 tension: Some(out.map_or(none(), |load| load.times(faces))),

@@ -2,7 +2,7 @@
 
 use spile_answer::{Basis, Finding, Given, Handle, Ledger, Point};
 use spile_build::file::{HeldBy, HeldFace, HeldInto};
-use spile_build::{Build, Held, HeldPattern, Item};
+use spile_build::{Anchor, Build, Held, HeldPattern, Item};
 use spile_quantity::{Force, Length, Mass, Pressure, Quantity, Ranged, Share};
 use spile_strength::envelope::{Case, GRAVITY, Way};
 use spile_strength::group::Push;
@@ -19,6 +19,8 @@ pub(crate) struct Scene<'b> {
     pub(crate) ledger: Ledger,
     pub(crate) face: HeldFace,
     pub(crate) count: u32,
+    /// Whether it stands on something beside being fixed to a wall.
+    stands: bool,
     pub(crate) assumed: Vec<String>,
     /// Width and height of the face.
     pub(crate) face_size: [Length; 2],
@@ -26,6 +28,7 @@ pub(crate) struct Scene<'b> {
     spacing: Option<[Handle<Length>; 2]>,
     pub(crate) into: HeldInto,
     pub(crate) wall: Handle<Length>,
+    wall_given: Given<Length>,
     pub(crate) washer: Handle<Length>,
     pub(crate) edge: Option<Handle<Length>>,
     /// Ultimate strength of the metal it is in.
@@ -87,6 +90,20 @@ impl<'b> Scene<'b> {
             ));
         }
         let into = held.into.unwrap_or(HeldInto::SteelTube);
+        let wooden = matches!(into, HeldInto::Plywood | HeldInto::SolidWood);
+        if screwed && !suits(held.by, wooden) {
+            return Err(missing(
+                "right fasteners",
+                "Look again what they are and what they are in: rivet nuts are for thin metal, wood screws for wood; through wood goes a bolt.",
+            ));
+        }
+        let threaded = matches!(held.by, HeldBy::Bolt | HeldBy::RivetNut);
+        if threaded && held.size.is_some_and(|size| fastener::thread(size).is_none()) {
+            return Err(missing(
+                "thread, M4 to M10, of the bolts",
+                "A calliper across the thread, and the nearest of M4, M5, M6, M8 and M10: size = \"M6\".",
+            ));
+        }
         if held.by == HeldBy::Strap && held.holds.is_none() {
             return Err(missing(
                 "load of the straps",
@@ -94,6 +111,9 @@ impl<'b> Scene<'b> {
             ));
         }
         let mut assumed = Vec::new();
+        if held.by == HeldBy::Bolt && held.class.is_none() {
+            assumed.push(format!("bolts of class 4.6 hold the {}", called(item)));
+        }
         let mut ledger = Ledger::new();
         let face = held.face.unwrap_or_else(|| {
             assumed.push(format!("the {} is held from below", called(item)));
@@ -105,6 +125,10 @@ impl<'b> Scene<'b> {
             HeldFace::Behind => ([width, height], &size.depth),
             HeldFace::Beside => ([depth, height], &size.width),
         };
+        let stands = stands(item) && matches!(face, HeldFace::Behind | HeldFace::Beside);
+        if stands {
+            assumed.push(format!("what the {} stands on carries its weight", called(item)));
+        }
         let lever = held.lever.clone().unwrap_or_else(|| {
             let part = |share| out.likely() * share;
             typical(
@@ -134,6 +158,7 @@ impl<'b> Scene<'b> {
             ]
         });
         let wall = held.wall.clone().unwrap_or_else(|| wall(into));
+        let wall_given = wall.clone();
         let wall = ledger.take(format!("thickness of the {} that holds it", into.word()), &wall);
         let nominal = held.size.unwrap_or(Length::mm(6.0));
         let washer = held.washer.clone().unwrap_or_else(|| {
@@ -145,7 +170,6 @@ impl<'b> Scene<'b> {
         });
         let washer = ledger.take("washers", &washer);
         let edge = held.edge.as_ref().map(|edge| ledger.take("nearest edge", edge));
-        let wooden = matches!(into, HeldInto::Plywood | HeldInto::SolidWood);
         let metal = (!wooden && screwed).then(|| {
             let row = fastener::sheet_metals().iter().find(|row| row.value.0 == into.word());
             let row = row.expect("every metal is in the table");
@@ -187,12 +211,14 @@ impl<'b> Scene<'b> {
             ledger,
             face,
             count,
+            stands,
             assumed,
             face_size,
             loads,
             spacing,
             into,
             wall,
+            wall_given,
             washer,
             edge,
             metal,
@@ -242,10 +268,16 @@ impl<'b> Scene<'b> {
         (Mass::kg(mass), Length::m(if mass > 0.0 { moment / mass } else { 0.0 }))
     }
 
+    /// The wall or panel it is in.
+    pub(crate) const fn wall_given(&self) -> &Given<Length> {
+        &self.wall_given
+    }
+
     /// How a load case pushes on the face.
     pub(crate) fn push(&self, case: &Case, mass: Mass) -> Push {
         let weight_n = mass.in_kg() * GRAVITY;
-        let (hard, down) = (case.times_gravity * weight_n, case.weight * weight_n);
+        let hard = case.times_gravity * weight_n;
+        let down = if self.stands { 0.0 } else { case.weight * weight_n };
         let [right, above, away] = match self.face {
             HeldFace::Below => match case.way {
                 Way::Down => [0.0, 0.0, -hard],
@@ -264,6 +296,7 @@ impl<'b> Scene<'b> {
                 Way::Right => [hard, 0.0, down],
             },
             HeldFace::Behind | HeldFace::Beside => match case.way {
+                Way::Down if self.stands => [0.0; 3],
                 Way::Down => [0.0, -hard, 0.0],
                 Way::Up => [0.0, hard, 0.0],
                 Way::Forward => [0.0, -down, hard],
@@ -295,18 +328,36 @@ impl<'b> Scene<'b> {
     }
 }
 
+/// Whether fasteners of that sort go into wood, or into metal.
+const fn suits(by: HeldBy, wooden: bool) -> bool {
+    matches!(
+        (by, wooden),
+        (HeldBy::Bolt | HeldBy::TappingScrew, _)
+            | (HeldBy::RivetNut, false)
+            | (HeldBy::WoodScrew, true)
+    )
+}
+
+/// Whether a thing stands on the floor or on another thing.
+fn stands(item: &Item) -> bool {
+    item.place.as_ref().is_some_and(|place| {
+        let on_floor = matches!(&place.z, Anchor::Low(foot) if foot.likely() < Length::mm(5.0));
+        place.on.is_some() || on_floor
+    })
+}
+
 /// Fasteners in words.
 pub(crate) fn fasteners(held: &Held, count: u32) -> String {
-    let size = held.size.map(|size| {
-        let metric = matches!(held.by, HeldBy::Bolt | HeldBy::RivetNut);
-        if metric { format!("M{} ", size.in_mm()) } else { format!("{} mm ", size.in_mm()) }
-    });
-    let class = held.class.as_ref().map(|class| format!(" {class}")).unwrap_or_default();
-    let size = size.unwrap_or_default();
-    match held.by {
-        HeldBy::Adhesive => "the glue".to_owned(),
-        by if count == 1 => format!("1 {size}{}{class}", by.word()),
-        by => format!("{count} {size}{}s{class}", by.word()),
+    let many = if count == 1 { "" } else { "s" };
+    let (by, class) = (held.by.word(), held.class.as_deref());
+    match (held.by, held.size) {
+        (HeldBy::Adhesive, _) => "the glue".to_owned(),
+        (HeldBy::Bolt | HeldBy::RivetNut, Some(size)) => {
+            let class = class.map(|class| format!(" of class {class}")).unwrap_or_default();
+            format!("{count} {by}{many} M{}{class}", size.in_mm())
+        }
+        (HeldBy::Strap, _) | (_, None) => format!("{count} {by}{many}"),
+        (_, Some(size)) => format!("{count} {by}{many} of {} mm", size.in_mm()),
     }
 }
 
