@@ -1,8 +1,8 @@
 //! A job put into the tree of a build: what it removes, moves, changes and adds.
 
-use crate::file::{ChangeFile, MoveFile, RemoveFile};
+use crate::file::{ChangeFile, MoveFile, Raw, RemoveFile};
 use crate::node::{Entry, Node, Table, Value};
-use crate::read::{Reader, Said, suggestion};
+use crate::read::{Reader, Record, Said, suggestion};
 use crate::source::At;
 
 /// The parts of a job, or of one of its options, that change the build.
@@ -31,41 +31,23 @@ const ADDED: [(&str, &[&str]); 11] = [
 
 /// Applies a change to the tree; every problem is told, and the tree is then not to be used.
 pub(crate) fn apply(tree: &mut Table, change: &Change<'_>, reader: &mut Reader) {
-    for Said { value: RemoveFile { what, found }, at } in change.remove {
-        let Some(what) = named(what.as_ref(), at, reader) else { continue };
-        let path: Vec<&str> = what.value.split('.').collect();
-        let Some(node) = find(tree, &path, what, reader) else { continue };
-        if let Some(found) = found {
-            compare(node, &found.value.0, reader);
-        }
-        if let Some((last, above)) = path.split_last()
-            && let Some(table) = table_mut(tree, above)
-        {
-            table.entries.retain(|entry| entry.key != *last);
+    for said in change.remove {
+        remove(tree, said, reader);
+    }
+    for Said { value: file, at } in change.moves {
+        if let Some(what) = named(file, file.what.as_ref(), at, reader) {
+            let place = Said { value: format!("{}.place", what.value), at: what.at.clone() };
+            let example = "{ in = \"galley\", from_rear = \"20 mm\" }";
+            let set = Set { what: &place, found: &file.found, to: &file.to, at, example };
+            set.apply(tree, file, reader);
         }
     }
-    for Said { value: MoveFile { what, found, to }, at } in change.moves {
-        let Some(what) = named(what.as_ref(), at, reader) else { continue };
-        let place = Said { value: format!("{}.place", what.value), at: what.at.clone() };
-        set(
-            tree,
-            &place,
-            found.as_ref().map(|raw| &raw.value.0),
-            to.as_ref().map(|raw| &raw.value.0),
-            at,
-            reader,
-        );
-    }
-    for Said { value: ChangeFile { what, found, to }, at } in change.change {
-        let Some(what) = named(what.as_ref(), at, reader) else { continue };
-        set(
-            tree,
-            what,
-            found.as_ref().map(|raw| &raw.value.0),
-            to.as_ref().map(|raw| &raw.value.0),
-            at,
-            reader,
-        );
+    for Said { value: file, at } in change.change {
+        if let Some(what) = named(file, file.what.as_ref(), at, reader) {
+            let example = "\"4 mm2\"";
+            let set = Set { what, found: &file.found, to: &file.to, at, example };
+            set.apply(tree, file, reader);
+        }
     }
     if let Some(add) = change.add.and_then(Node::table) {
         for (key, path) in ADDED {
@@ -98,19 +80,33 @@ pub(crate) fn touched(change: &Change<'_>) -> Vec<String> {
 }
 
 fn named<'a>(
+    file: &impl Record,
     what: Option<&'a Said<String>>,
     at: &At,
     reader: &mut Reader,
 ) -> Option<&'a Said<String>> {
-    if what.is_none() {
-        reader.tell(
-            at,
-            "it does not say what it is about",
-            "`what` is missing here",
-            "name the thing by its key: what = \"items.lidded-box\"",
-        );
-    }
+    reader.lacking(
+        at,
+        "this",
+        &file.lacks(&["what"]),
+        "name the thing by its key: what = \"items.lidded-box\"",
+    );
     what
+}
+
+fn remove(tree: &mut Table, said: &Said<RemoveFile>, reader: &mut Reader) {
+    let Said { value: file, at } = said;
+    let Some(what) = named(file, file.what.as_ref(), at, reader) else { return };
+    let path: Vec<&str> = what.value.split('.').collect();
+    let Some(node) = find(tree, &path, what, reader) else { return };
+    if let Some(found) = &file.found {
+        compare(node, &found.value.0, reader);
+    }
+    if let Some((last, above)) = path.split_last()
+        && let Some(table) = table_mut(tree, above)
+    {
+        table.entries.retain(|entry| entry.key != *last);
+    }
 }
 
 /// The node at a path, or a problem that names the nearest key there is.
@@ -120,37 +116,41 @@ fn find<'t>(
     what: &Said<String>,
     reader: &mut Reader,
 ) -> Option<&'t Node> {
-    let mut table = tree;
-    for (depth, key) in path.iter().enumerate() {
-        let Some(entry) = table.entry(key) else {
-            let known: Vec<&str> = table.entries.iter().map(|entry| entry.key.as_str()).collect();
-            reader.tell(
-                &what.at,
-                format!("there is no `{}` in the build", path[..=depth].join(".")),
-                "not in the build",
-                suggestion(key, &known),
-            );
-            return None;
-        };
-        if depth + 1 == path.len() {
-            return Some(&entry.node);
-        }
-        let Some(next) = entry.node.table() else {
-            reader.tell(
-                &what.at,
-                format!(
-                    "`{}` holds {}, nothing is inside it",
-                    path[..=depth].join("."),
-                    entry.node.value.kind()
-                ),
-                "no such key",
-                "name the value by the keys that lead to it, with dots between",
-            );
-            return None;
-        };
-        table = next;
+    let (last, above) = path.split_last()?;
+    let table = find_table(tree, above, what, reader)?;
+    let node = table.get(last);
+    if node.is_none() {
+        let known: Vec<&str> = table.entries.iter().map(|entry| entry.key.as_str()).collect();
+        reader.tell(
+            &what.at,
+            format!("there is no `{}` in the build", path.join(".")),
+            "not in the build",
+            suggestion(last, &known),
+        );
     }
-    None
+    node
+}
+
+/// The table at a path; the whole tree at the empty one.
+fn find_table<'t>(
+    tree: &'t Table,
+    path: &[&str],
+    what: &Said<String>,
+    reader: &mut Reader,
+) -> Option<&'t Table> {
+    if path.is_empty() {
+        return Some(tree);
+    }
+    let node = find(tree, path, what, reader)?;
+    if node.table().is_none() {
+        reader.tell(
+            &what.at,
+            format!("`{}` is {} and has no keys", path.join("."), node.value.kind()),
+            "no such key",
+            "name the value by the keys that lead to it, with dots between",
+        );
+    }
+    node.table()
 }
 
 fn table_mut<'t>(tree: &'t mut Table, path: &[&str]) -> Option<&'t mut Table> {
@@ -164,64 +164,65 @@ fn table_mut<'t>(tree: &'t mut Table, path: &[&str]) -> Option<&'t mut Table> {
     Some(table)
 }
 
-/// Puts a new value where `found` stands.
-fn set(
-    tree: &mut Table,
-    what: &Said<String>,
-    found: Option<&Node>,
-    to: Option<&Node>,
-    at: &At,
-    reader: &mut Reader,
-) {
-    let Some(to) = to else {
-        reader.tell(
-            at,
-            "it does not say what comes there",
-            "`to` is missing here",
-            "give the new value: to = \"4 mm2\"",
-        );
-        return;
-    };
-    let path: Vec<&str> = what.value.split('.').collect();
-    let Some((last, above)) = path.split_last() else { return };
-    if !above.is_empty() && find(tree, above, what, reader).is_none() {
-        return;
-    }
-    let standing = table_mut(tree, above).and_then(|table| table.get(last).cloned());
-    match (&standing, found) {
-        (Some(standing), Some(found)) => {
-            if !compare(standing, found, reader) {
+/// A new value to be put where `found` stands.
+struct Set<'a> {
+    what: &'a Said<String>,
+    found: &'a Option<Said<Raw>>,
+    to: &'a Option<Said<Raw>>,
+    at: &'a At,
+    /// How such a value is written.
+    example: &'static str,
+}
+
+impl Set<'_> {
+    fn apply(&self, tree: &mut Table, file: &impl Record, reader: &mut Reader) {
+        let Set { what, found, at, example, .. } = self;
+        let Some(to) = self.to else {
+            let hint = format!("give the new value: to = {example}");
+            reader.lacking(at, "this", &file.lacks(&["to"]), &hint);
+            return;
+        };
+        let path: Vec<&str> = what.value.split('.').collect();
+        let Some((last, above)) = path.split_last() else { return };
+        let Some(table) = find_table(tree, above, what, reader) else { return };
+        match (table.get(last), found) {
+            (Some(standing), Some(found)) => {
+                if !compare(standing, &found.value.0, reader) {
+                    return;
+                }
+            }
+            (Some(standing), None) => {
+                let stands = shown(&standing.value).unwrap_or_else(|| (*example).to_owned());
+                reader.tell(
+                    at,
+                    format!("`{}` has a value, and this does not say which it expects", what.value),
+                    "`found` is missing",
+                    format!(
+                        "add the value as it stands, so that a build changed meanwhile is \
+                         noticed: found = {stands}"
+                    ),
+                );
                 return;
             }
+            (None, Some(found)) => {
+                reader.tell(
+                    &found.at,
+                    format!("`{}` has no value in the build", what.value),
+                    "not found",
+                    "leave `found` out where nothing stands yet, or mend the key",
+                );
+                return;
+            }
+            (None, None) => {}
         }
-        (Some(_), None) => {
-            reader.tell(
-                at,
-                format!("`{}` has a value already, and this does not say which it counts on", what.value),
-                "`found` is missing here",
-                "give the value as it stands, so that a build changed meanwhile is noticed: found = \"1.5 mm2\"",
-            );
-            return;
-        }
-        (None, Some(found)) => {
-            reader.tell(
-                &found.at,
-                format!("`{}` has no value in the build", what.value),
-                "not found",
-                "leave `found` out where nothing stands yet, or mend the key",
-            );
-            return;
-        }
-        (None, None) => {}
-    }
-    if let Some(table) = table_mut(tree, above) {
+        let Some(table) = table_mut(tree, above) else { return };
         if let Some(node) = table.get_mut(last) {
-            *node = to.clone();
+            *node = to.value.0.clone();
         } else {
             table.entries.push(Entry {
                 key: (*last).to_owned(),
                 key_at: what.at.clone(),
-                node: to.clone(),
+                node: to.value.0.clone(),
             });
         }
     }
@@ -244,7 +245,8 @@ fn compare(standing: &Node, found: &Node, reader: &mut Reader) -> bool {
         }
         (a, b) if same_value(a, b) => true,
         (a, _) => {
-            moved(&found.at, &shown(a), reader);
+            let stands = shown(a).unwrap_or_else(|| a.kind().to_owned());
+            moved(&found.at, &stands, reader);
             false
         }
     }
@@ -253,20 +255,33 @@ fn compare(standing: &Node, found: &Node, reader: &mut Reader) -> bool {
 fn moved(at: &At, stands: &str, reader: &mut Reader) {
     reader.tell(
         at,
-        "the build has changed since this job was planned",
-        format!("the build now has {stands} here"),
-        "look at the job again, then write the value that stands now",
+        format!("the build has changed since this job was planned: here stands {stands} now"),
+        "no longer so",
+        "look at the job again, then write what stands now",
     );
 }
 
-fn shown(value: &Value) -> String {
-    match value {
-        Value::Text(text) | Value::Date(text) => format!("\"{text}\""),
+/// A value as it is written in a file, if it is short.
+fn shown(value: &Value) -> Option<String> {
+    let shown = match value {
+        Value::Text(text) => format!("\"{text}\""),
+        Value::Date(date) => date.clone(),
         Value::Whole(number) => number.to_string(),
         Value::Number(number) => number.to_string(),
         Value::Flag(flag) => flag.to_string(),
-        Value::List(_) | Value::Table(_) => "something else".to_owned(),
-    }
+        Value::List(items) => {
+            let items: Option<Vec<String>> = items.iter().map(|item| shown(&item.value)).collect();
+            format!("[{}]", items?.join(", "))
+        }
+        Value::Table(table) => {
+            let entries = table.entries.iter();
+            let entries: Option<Vec<String>> = entries
+                .map(|entry| Some(format!("{} = {}", entry.key, shown(&entry.node.value)?)))
+                .collect();
+            format!("{{ {} }}", entries?.join(", "))
+        }
+    };
+    (shown.len() <= 80).then_some(shown)
 }
 
 fn same_value(a: &Value, b: &Value) -> bool {
@@ -275,21 +290,38 @@ fn same_value(a: &Value, b: &Value) -> bool {
         (Value::List(a), Value::List(b)) => {
             a.len() == b.len() && a.iter().zip(b).all(|(a, b)| same_value(&a.value, &b.value))
         }
+        (Value::Table(a), Value::Table(b)) => {
+            let same = |entry: &Entry| {
+                b.get(&entry.key).is_some_and(|node| same_value(&entry.node.value, &node.value))
+            };
+            a.entries.len() == b.entries.len() && a.entries.iter().all(same)
+        }
         (a, b) => a == b,
     }
 }
 
-/// A text without what two spellings of one quantity differ in.
+/// A text without what two spellings of one quantity differ in: spaces, unless they keep two
+/// numbers apart, and raised figures.
 fn plain(text: &str) -> String {
-    text.chars()
-        .filter(|c| !c.is_whitespace())
-        .map(|c| match c {
+    let mut plain = String::with_capacity(text.len());
+    let mut after_space = false;
+    for c in text.chars() {
+        if c.is_whitespace() {
+            after_space = true;
+            continue;
+        }
+        if after_space && c.is_ascii_digit() && plain.ends_with(|last: char| last.is_ascii_digit())
+        {
+            plain.push(' ');
+        }
+        after_space = false;
+        plain.push(match c {
             '²' => '2',
             '³' => '3',
             other => other,
-        })
-        .flat_map(char::to_lowercase)
-        .collect()
+        });
+    }
+    plain
 }
 
 /// Puts named things into the build, each under a name that is not taken.

@@ -1,16 +1,33 @@
 //! Dates as people write them in files: 2026-03-14.
 
-use crate::read::{Reader, Said};
+use schemars::{Schema, SchemaGenerator, json_schema};
 
-/// Tells of a text that is not a day of the calendar.
-pub(crate) fn check(said: &Said<String>, reader: &mut Reader) {
-    if !is_day(said.value.trim()) {
+use crate::node::{Node, Value};
+use crate::read::{Read, Reader};
+
+/// A day of the calendar, as ISO 8601 writes it: `2026-03-14`.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Day(pub(crate) String);
+
+impl Read for Day {
+    fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
+        let (Value::Text(text) | Value::Date(text)) = &node.value else {
+            reader.wrong_kind(node, "a day", "write year, month and day like 2026-03-14");
+            return None;
+        };
+        if is_day(text.trim()) {
+            return Some(Self(text.trim().to_owned()));
+        }
         reader.tell(
-            &said.at,
-            format!("`{}` is not a day", said.value),
+            &node.at,
+            format!("`{text}` is not a day"),
             "not a day",
             "write year, month and day like 2026-03-14",
         );
+        None
+    }
+    fn schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({ "type": "string", "format": "date" })
     }
 }
 
@@ -18,11 +35,11 @@ pub(crate) fn check(said: &Said<String>, reader: &mut Reader) {
 fn is_day(text: &str) -> bool {
     let parts: Vec<&str> = text.split('-').collect();
     let [year, month, day] = parts.as_slice() else { return false };
-    if year.len() != 4 || month.len() != 2 || day.len() != 2 {
-        return false;
-    }
-    let (Ok(year), Ok(month), Ok(day)) =
-        (year.parse::<u32>(), month.parse::<u32>(), day.parse::<u32>())
+    let number = |part: &str, digits: usize| {
+        let is_number = part.len() == digits && part.bytes().all(|byte| byte.is_ascii_digit());
+        if is_number { part.parse::<u32>().ok() } else { None }
+    };
+    let (Some(year), Some(month), Some(day)) = (number(year, 4), number(month, 2), number(day, 2))
     else {
         return false;
     };

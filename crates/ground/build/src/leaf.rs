@@ -2,7 +2,7 @@
 
 use schemars::{Schema, SchemaGenerator, json_schema};
 use spile_quantity::{
-    CableSize, Capacity, Misread, Readable, Written, read, read_cable, read_capacity,
+    CableSize, Capacity, Misread, MisreadKind, Readable, Written, read, read_cable, read_capacity,
 };
 
 use crate::node::{Node, Value};
@@ -11,11 +11,13 @@ use crate::source::At;
 
 impl<T: Readable> Read for Written<T> {
     fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
-        let what = || format!("{} with its unit", with_article(T::NAME));
-        text(node, what, T::EXAMPLE, reader, read::<T>)
+        text(node, || with_article(T::NAME), T::EXAMPLE, reader, read::<T>)
     }
     fn schema(_: &mut SchemaGenerator) -> Schema {
         json_schema!({ "type": "string", "examples": [T::EXAMPLE] })
+    }
+    fn several() -> String {
+        format!("write it like [\"{0}\", \"{0}\"]", T::EXAMPLE)
     }
 }
 
@@ -57,29 +59,50 @@ fn text<T>(
             return None;
         }
         _ => {
-            reader.wrong_kind(node, &what(), &format!("\"{example}\""));
+            reader.wrong_kind(node, &what(), &format!("write it like \"{example}\""));
             return None;
         }
     };
     match read(text) {
         Ok(value) => Some(value),
         Err(misread) => {
-            let says = if misread.found.is_empty() {
-                format!("`{}` is not {}", text.trim(), what())
-            } else {
-                format!("`{}` is not {}: `{}` cannot be read", text.trim(), what(), misread.found)
-            };
             let label = format!("expected {}", misread.expected);
+            let says = says(&misread, text, &what());
             reader.tell(&within(node, text, &misread), says, label, misread.hint);
             None
         }
     }
 }
 
+/// What is wrong with a text, in a sentence.
+fn says(misread: &Misread, text: &str, what: &str) -> String {
+    let Misread { found, expected, .. } = misread;
+    match misread.kind {
+        MisreadKind::Empty => format!("{what} is wanted here, and nothing is written"),
+        MisreadKind::NoNumber => format!("`{}` is not {what}: it has no number", text.trim()),
+        MisreadKind::BadNumber => format!("`{found}` is not a number"),
+        MisreadKind::AmbiguousNumber => format!("`{found}` can be read as two numbers"),
+        MisreadKind::OutOfRange => format!("`{found}` has more digits than can be kept"),
+        MisreadKind::NoUnit => format!("`{found}` has no unit"),
+        MisreadKind::UnknownUnit | MisreadKind::Impossible => {
+            format!("`{found}` is not {expected}")
+        }
+        MisreadKind::AmbiguousUnit => format!("`{found}` can mean more than one unit"),
+        MisreadKind::WrongQuantity { found: kind } => {
+            let wanted = expected.split(" such as ").next().unwrap_or(what);
+            format!("{wanted} is wanted here, and this is {}", with_article(kind))
+        }
+        MisreadKind::BadTolerance => format!("`{found}` cannot be read: {expected} is wanted"),
+        MisreadKind::Trailing => format!("`{found}` does not belong here"),
+        MisreadKind::AmbiguousCable => format!("`{found}` leaves the measure open"),
+        MisreadKind::NoSuchGauge => format!("there is no gauge `{found}`"),
+    }
+}
+
 /// The stretch of the file that a misread part of a text stands in.
 ///
-/// A text written plainly in single quotes of either sort has its bytes one after the opening
-/// quote; one with escapes is underlined whole.
+/// A text between single quotation marks of either sort, without escapes, stands in the file as it
+/// is, one byte after the opening mark; any other is underlined whole.
 fn within(node: &Node, text: &str, misread: &Misread) -> At {
     let span = &node.at.span;
     if span.end - span.start == text.len() + 2 {

@@ -28,9 +28,11 @@
 mod apply;
 mod axle;
 mod date;
+mod disk;
 pub mod file;
 mod folder;
 mod held;
+mod job;
 mod leaf;
 mod model;
 mod node;
@@ -39,10 +41,12 @@ mod read;
 mod resolve;
 mod schema;
 mod source;
+mod syntax;
 
 pub use axle::{AxleLimits, Axles, LoadPlaces, Middle, Tag, Towing, Tyres, Unladen};
-pub use folder::{Folder, JobInfo, Planned, Unplanned};
+pub use folder::{Folder, Planned, Unplanned};
 pub use held::{Held, HeldPattern, Latch};
+pub use job::JobInfo;
 pub use model::*;
 pub use problem::{Problem, Problems};
 pub use read::{Keyed, Rows, Said};

@@ -3,11 +3,14 @@
 //! A job is applied on this tree, before anything is made of it, so that a value which a job
 //! brought is told of where the job's file has it.
 
+use std::borrow::Cow;
+use std::ops::Range;
+
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use crate::problem::Problem;
 use crate::source::{At, FileId};
+use crate::syntax::{self, Broken};
 
 /// A value and where it stands.
 #[derive(Debug, Clone, PartialEq)]
@@ -81,27 +84,43 @@ impl Table {
     }
 }
 
-/// Parses one file to its tree, with every error of syntax.
-pub(crate) fn parse(file: FileId, text: &str) -> (Table, Vec<Problem>) {
-    let (table, errors) = DeTable::parse_recoverable(text);
-    let problems = errors
-        .iter()
-        .map(|error| {
-            let span = error.span().unwrap_or(0..0);
-            Problem::new(
-                At { file, span },
-                format!("this is not TOML: {}", one_line(error.message())),
-                "here",
-                "check quotes, brackets and the equals sign; every quantity is a text in quotes",
-            )
-        })
-        .collect();
-    let entries = entries(file, table.get_ref());
-    (Table { entries }, problems)
+/// Parses one file to its tree, with what is wrong in its syntax.
+///
+/// The parser goes on after most errors, but makes nothing of what follows a key without a value.
+/// So it is given the text once more with the lines of such keys left blank.
+pub(crate) fn parse(file: FileId, text: &str) -> (Table, Broken) {
+    let mut text_left = Cow::Borrowed(text);
+    let mut errors = Vec::new();
+    loop {
+        let (table, found) = DeTable::parse_recoverable(&text_left);
+        let (stops, others): (Vec<_>, Vec<_>) = found.into_iter().partition(syntax::stops);
+        errors.extend(others);
+        let lines =
+            stops.iter().filter_map(|stop| Some(syntax::line_about(text, stop.span()?.start)));
+        let blanked = blank(&text_left, lines);
+        errors.extend(stops);
+        if blanked == text_left {
+            let table = Table { entries: entries(file, table.get_ref()) };
+            let broken = syntax::told(file, text, &errors, &table);
+            return (table, broken);
+        }
+        errors.retain(syntax::stops);
+        text_left = Cow::Owned(blanked);
+    }
 }
 
-fn one_line(message: &str) -> String {
-    message.trim().replace('\n', "; ")
+/// A text with stretches of it left blank, so that every place in it stays where it is.
+fn blank(text: &str, stretches: impl Iterator<Item = Range<usize>>) -> String {
+    let mut bytes = text.as_bytes().to_vec();
+    for stretch in stretches {
+        let end = stretch.end.min(bytes.len());
+        for byte in &mut bytes[stretch.start..end] {
+            if !matches!(byte, b'\n' | b'\r') {
+                *byte = b' ';
+            }
+        }
+    }
+    String::from_utf8(bytes).unwrap_or_default()
 }
 
 fn entries(file: FileId, table: &DeTable<'_>) -> Vec<Entry> {

@@ -28,6 +28,11 @@ impl Problem {
         Self { at: Some(at), says: says.into(), label: label.into(), hint: hint.into() }
     }
 
+    /// Whether it tells of the same thing at the same place, though its hint may differ.
+    pub(crate) fn is_of(&self, other: &Self) -> bool {
+        self.at == other.at && self.says == other.says
+    }
+
     /// A problem that stands in no file.
     pub fn nowhere(says: impl Into<String>, hint: impl Into<String>) -> Self {
         Self { at: None, says: says.into(), label: String::new(), hint: hint.into() }
@@ -46,10 +51,10 @@ pub struct Problems {
 impl Problems {
     /// Sorts by file and place, and drops what is told twice.
     pub(crate) fn new(files: Files, mut list: Vec<Problem>) -> Self {
-        list.sort_by_key(|problem| {
-            problem.at.as_ref().map(|at| (at.file, at.span.start, at.span.end))
-        });
-        list.dedup();
+        let place =
+            |problem: &Problem| problem.at.as_ref().map(|at| (at.file, at.span.start, at.span.end));
+        list.sort_by(|a, b| (place(a), &a.says).cmp(&(place(b), &b.says)));
+        list.dedup_by(|a, b| a.is_of(b));
         Self { files, list }
     }
 }

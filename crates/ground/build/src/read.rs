@@ -19,11 +19,15 @@ pub struct Said<T> {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Keyed<T> {
     entries: Vec<(Said<String>, T)>,
+    /// The names of things that could not be read.
+    unread: Vec<String>,
+    /// Whether something else stands where the table of things is wanted.
+    misread: bool,
 }
 
 impl<T> Default for Keyed<T> {
     fn default() -> Self {
-        Self { entries: Vec::new() }
+        Self { entries: Vec::new(), unread: Vec::new(), misread: false }
     }
 }
 
@@ -43,8 +47,12 @@ impl<T> Keyed<T> {
         self.entries.iter().map(|(name, _)| name.value.as_str())
     }
 
-    pub(crate) fn push(&mut self, name: Said<String>, thing: T) {
-        self.entries.push((name, thing));
+    /// Whether there may be a thing of that name: one that could not be read has been told of, and
+    /// what names it is not to be told of as well.
+    pub(crate) fn knows(&self, name: &str) -> bool {
+        self.misread
+            || self.names().any(|known| known == name)
+            || self.unread.iter().any(|unread| unread == name)
     }
 }
 
@@ -65,20 +73,39 @@ impl Reader {
         self.problems.push(Problem::new(at.clone(), says, label, hint));
     }
 
-    /// Tells that a value is not of the kind wanted.
-    pub(crate) fn wrong_kind(&mut self, node: &Node, wanted: &str, example: &str) {
+    /// Tells that a value is not of the kind wanted, and how to write one that is.
+    pub(crate) fn wrong_kind(&mut self, node: &Node, wanted: &str, hint: &str) {
         self.tell(
             &node.at,
             format!("{} stands where {wanted} is wanted", node.value.kind()),
             format!("this is {}", node.value.kind()),
-            format!("write it like {example}"),
+            hint,
         );
     }
 
-    /// Tells of every key of a table that no field has read, with the nearest known one.
-    pub(crate) fn unknown_keys(&mut self, table: &Table, known: &[&str], what: &str) {
+    /// Tells that a record lacks keys without which the rest of it says nothing.
+    pub(crate) fn lacking(&mut self, at: &At, what: &str, keys: &[&str], hint: &str) {
+        if !keys.is_empty() {
+            let names: Vec<String> = keys.iter().map(|key| format!("`{key}`")).collect();
+            let (names, are) = (names.join(" and "), if keys.len() > 1 { "are" } else { "is" });
+            self.tell(at, format!("{what} lacks {names}"), format!("{names} {are} missing"), hint);
+        }
+    }
+
+    /// The known keys that are written in a table. Those that are not known are told of, each with
+    /// the nearest known one; that one counts as written, for it is not missing but misspelt.
+    pub(crate) fn keys(
+        &mut self,
+        table: &Table,
+        known: &[&'static str],
+        what: &str,
+    ) -> Vec<&'static str> {
+        let mut written = Vec::with_capacity(table.entries.len());
         for Entry { key, key_at, .. } in &table.entries {
-            if !known.contains(&key.as_str()) {
+            if let Some(known) = known.iter().find(|known| *known == key) {
+                written.push(*known);
+            } else {
+                written.extend(nearest(key, known));
                 self.tell(
                     key_at,
                     format!("{what} has no key `{key}`"),
@@ -87,21 +114,34 @@ impl Reader {
                 );
             }
         }
+        written
     }
 }
 
 /// `did you mean ...?`, or all there is to choose from.
 pub(crate) fn suggestion(wrong: &str, known: &[&str]) -> String {
-    let nearest = known
-        .iter()
-        .map(|known| (strsim::damerau_levenshtein(wrong, known), *known))
-        .min()
-        .filter(|(distance, known)| *distance <= 2.max(known.chars().count() / 3));
-    match nearest {
-        Some((_, known)) => format!("did you mean `{known}`?"),
-        None if known.is_empty() => "there is nothing to choose from".to_owned(),
+    match nearest(wrong, known) {
+        Some(known) => format!("did you mean `{known}`?"),
+        None if known.is_empty() => "there are none yet".to_owned(),
         None => format!("known here: {}", known.join(", ")),
     }
+}
+
+/// The known word that differs from a wrong one by a slip or two.
+pub(crate) fn nearest<'k>(wrong: &str, known: &[&'k str]) -> Option<&'k str> {
+    let wrong = wrong.trim().to_lowercase();
+    let length = wrong.chars().count();
+    let slips = match length {
+        0..=3 => 1,
+        4..=8 => 2,
+        _ => length / 3,
+    };
+    let words = known.iter().filter(|known| known.chars().count().abs_diff(length) <= slips);
+    words
+        .map(|known| (strsim::damerau_levenshtein(&wrong, &known.to_lowercase()), *known))
+        .min()
+        .filter(|(distance, _)| *distance <= slips)
+        .map(|(_, known)| known)
 }
 
 /// A value that can be read from one node of the tree.
@@ -110,6 +150,25 @@ pub(crate) trait Read: Sized {
     fn read(node: &Node, reader: &mut Reader) -> Option<Self>;
     /// What may stand there, as JSON Schema.
     fn schema(generator: &mut SchemaGenerator) -> Schema;
+    /// How to write several of them.
+    fn several() -> String {
+        "write it like [\"first\", \"second\"]".to_owned()
+    }
+}
+
+/// A table with keys of its own, each of which may be missing.
+pub(crate) trait Record: Sized {
+    /// Every key that it has.
+    const KEYS: &'static [&'static str];
+    /// Reads it from a table.
+    fn of(table: &Table, reader: &mut Reader) -> Self;
+    /// The keys that are written, whether or not their values could be read.
+    fn written(&self) -> &[&'static str];
+    /// Those of `keys` that are not written. What is written and could not be read is not among
+    /// them: it has been told of.
+    fn lacks<'k>(&self, keys: &[&'k str]) -> Vec<&'k str> {
+        keys.iter().copied().filter(|key| !self.written().contains(key)).collect()
+    }
 }
 
 /// A field of a record: what is made of a key that may be missing.
@@ -136,7 +195,7 @@ impl<T: Read> Field for Vec<Said<T>> {
     fn take(node: Option<&Node>, reader: &mut Reader) -> Self {
         let Some(node) = node else { return Self::new() };
         let Value::List(items) = &node.value else {
-            reader.wrong_kind(node, "a list", "[\"first\", \"second\"]");
+            reader.wrong_kind(node, "a list", &T::several());
             return Self::new();
         };
         items
@@ -157,12 +216,17 @@ impl<T: Read> Field for Keyed<T> {
         let mut keyed = Self::default();
         let Some(node) = node else { return keyed };
         let Some(table) = node.table() else {
-            reader.wrong_kind(node, "a table of named things", "a heading such as [items.fridge]");
+            let hint = "write headings, each with a name of its own, such as [items.fridge]";
+            reader.wrong_kind(node, "a table of named things", hint);
+            keyed.misread = true;
             return keyed;
         };
         for Entry { key, key_at, node } in &table.entries {
-            if let Some(thing) = T::read(node, reader) {
-                keyed.push(Said { value: key.clone(), at: key_at.clone() }, thing);
+            match T::read(node, reader) {
+                Some(thing) => {
+                    keyed.entries.push((Said { value: key.clone(), at: key_at.clone() }, thing));
+                }
+                None => keyed.unread.push(key.clone()),
             }
         }
         keyed
@@ -174,7 +238,7 @@ impl Read for String {
         match &node.value {
             Value::Text(text) | Value::Date(text) => Some(text.clone()),
             _ => {
-                reader.wrong_kind(node, "a text", "\"a text in quotes\"");
+                reader.wrong_kind(node, "a text", "write a text in quotes");
                 None
             }
         }
@@ -189,7 +253,7 @@ impl Read for bool {
         if let Value::Flag(flag) = node.value {
             Some(flag)
         } else {
-            reader.wrong_kind(node, "true or false", "true, without quotes");
+            reader.wrong_kind(node, "true or false", "write true or false, without quotes");
             None
         }
     }
@@ -202,8 +266,17 @@ impl Read for u32 {
     fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
         match node.value {
             Value::Whole(number) if (0..=1_000_000).contains(&number) => u32::try_from(number).ok(),
+            Value::Whole(number) => {
+                reader.tell(
+                    &node.at,
+                    format!("{number} cannot be a count"),
+                    "not a count",
+                    "a count is a whole number from 0 to 1000000",
+                );
+                None
+            }
             _ => {
-                reader.wrong_kind(node, "a count", "2, a whole number from nought without quotes");
+                reader.wrong_kind(node, "a count", "write a whole number without quotes, like 2");
                 None
             }
         }
@@ -220,7 +293,7 @@ pub struct Rows(pub Vec<Said<[f64; 2]>>);
 impl Read for Rows {
     fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
         let Value::List(rows) = &node.value else {
-            reader.wrong_kind(node, "rows of two numbers", "[[0, 566], [700, 552]]");
+            reader.wrong_kind(node, "rows of two numbers", "write it like [[0, 566], [700, 552]]");
             return None;
         };
         let mut read = Vec::with_capacity(rows.len());
@@ -236,7 +309,7 @@ impl Read for Rows {
                     all = false;
                     reader.tell(
                         &row.at,
-                        "a row has two plain numbers",
+                        "this is not a row of two plain numbers",
                         "not two numbers",
                         "write a row like [700, 552]; the unit stands once, beside the rows",
                     );
@@ -273,23 +346,38 @@ macro_rules! record {
         #[derive(Debug, Clone, PartialEq, Default)]
         pub struct $name {
             $( $(#[doc = $doc])* pub $field: $type, )*
+            /// The keys that are written, whether or not their values could be read.
+            written: Vec<&'static str>,
         }
 
-        impl $name {
+        impl $crate::read::Record for $name {
             const KEYS: &'static [&'static str] = &[$( $crate::read::key(stringify!($field)), )*];
+
+            fn of(table: &$crate::node::Table, reader: &mut $crate::read::Reader) -> Self {
+                let written = reader.keys(table, Self::KEYS, $what);
+                Self {
+                    $( $field: $crate::read::Field::take(
+                        table.get($crate::read::key(stringify!($field))), reader), )*
+                    written,
+                }
+            }
+
+            fn written(&self) -> &[&'static str] {
+                &self.written
+            }
         }
 
         impl $crate::read::Read for $name {
             fn read(node: &$crate::node::Node, reader: &mut $crate::read::Reader) -> Option<Self> {
                 let Some(table) = node.table() else {
-                    reader.wrong_kind(node, concat!("a table for ", $what), "{ key = \"value\" }, or a heading of its own");
+                    let hint = "write it like { key = \"value\" }, or give it a heading of its own";
+                    reader.wrong_kind(node, concat!("a table for ", $what), hint);
                     return None;
                 };
-                reader.unknown_keys(table, Self::KEYS, $what);
-                Some(Self {
-                    $( $field: $crate::read::Field::take(
-                        table.get($crate::read::key(stringify!($field))), reader), )*
-                })
+                Some($crate::read::Record::of(table, reader))
+            }
+            fn several() -> String {
+                "give each a heading of its own in double brackets".to_owned()
             }
             fn schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
                 generator.subschema_for::<Self>()
@@ -337,6 +425,9 @@ macro_rules! words {
             /// Every word there is to choose from.
             pub const WORDS: &'static [&'static str] = &[$( $word, )*];
 
+            /// Every word, and the others that are understood.
+            const UNDERSTOOD: &'static [&'static str] = &[$( $word, $($also,)* )*];
+
             /// The word for it in the files.
             pub const fn word(self) -> &'static str {
                 match self { $( Self::$variant => $word, )* }
@@ -346,24 +437,29 @@ macro_rules! words {
         impl $crate::read::Read for $name {
             fn read(node: &$crate::node::Node, reader: &mut $crate::read::Reader) -> Option<Self> {
                 let $crate::node::Value::Text(text) = &node.value else {
-                    reader.wrong_kind(node, $what, &format!("\"{}\"", Self::WORDS[0]));
+                    let hint = format!("write it like \"{}\"", Self::WORDS[0]);
+                    reader.wrong_kind(node, $what, &hint);
                     return None;
                 };
-                match text.trim().to_lowercase().as_str() {
-                    $( $word $(| $also)* => Some(Self::$variant), )*
-                    other => {
-                        reader.tell(
-                            &node.at,
-                            format!("`{text}` is not {}", $what),
-                            "not known",
-                            $crate::read::suggestion(other, Self::WORDS),
-                        );
-                        None
+                $(
+                    let words: &[&str] = &[$word, $($also,)*];
+                    if words.iter().any(|word| word.eq_ignore_ascii_case(text.trim())) {
+                        return Some(Self::$variant);
                     }
-                }
+                )*
+                reader.tell(
+                    &node.at,
+                    format!("`{text}` is not {}", $what),
+                    "not known",
+                    $crate::read::nearest(text, Self::UNDERSTOOD).map_or_else(
+                        || $crate::read::suggestion(text, Self::WORDS),
+                        |word| format!("did you mean `{word}`?"),
+                    ),
+                );
+                None
             }
             fn schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
-                schemars::json_schema!({ "type": "string", "enum": Self::WORDS })
+                schemars::json_schema!({ "type": "string", "enum": Self::UNDERSTOOD })
             }
         }
     };

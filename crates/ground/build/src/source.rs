@@ -58,6 +58,11 @@ impl Files {
         &self.files[id.0]
     }
 
+    /// Every file with its name for places.
+    pub(crate) fn iter(&self) -> impl Iterator<Item = (FileId, &SourceFile)> {
+        self.files.iter().enumerate().map(|(index, file)| (FileId(index), file))
+    }
+
     /// All files, in the order they were read.
     pub fn all(&self) -> &[SourceFile] {
         &self.files
@@ -72,8 +77,10 @@ impl Files {
         }
         let lines = &self.lines[at.file.0];
         let line = lines.partition_point(|line_start| *line_start <= start);
-        let line_start = lines[line - 1];
-        LineColumn { line, column: text[line_start..start].chars().count() + 1 }
+        let before = &text[lines[line - 1]..start];
+        // A byte order mark at the beginning of a file is no character of its first line.
+        let before = before.strip_prefix('\u{feff}').unwrap_or(before);
+        LineColumn { line, column: before.chars().count() + 1 }
     }
 
     /// `build.toml:14`: where a value stands, for its source.

@@ -33,7 +33,7 @@ words! {
         /// A large bolt-down strip fuse.
         Strip = "strip",
         /// A Class T cartridge.
-        ClassT = "class T" | "class t",
+        ClassT = "class T",
         /// Any other.
         Other = "other",
     }

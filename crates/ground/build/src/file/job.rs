@@ -7,6 +7,7 @@ use super::circuit::{RunFile, SourceSupplyFile, WayFile};
 use super::life::TripFile;
 use super::part::PartFile;
 use super::space::{BayFile, FrameFile, ItemFile, KeepOutFile, ObstacleFile, PanelFile};
+use crate::date::Day;
 use crate::node::Node;
 use crate::read::{Keyed, Read, Reader, Said, record};
 
@@ -19,7 +20,7 @@ impl Read for Raw {
         Some(Self(node.clone()))
     }
     fn schema(_: &mut SchemaGenerator) -> Schema {
-        json_schema!(true)
+        json_schema!({})
     }
 }
 
@@ -31,7 +32,7 @@ record! {
         /// Jobs that come before it.
         after: Vec<Said<String>>,
         /// When it was finished, as 2026-03-14. A finished job is part of the build as it stands.
-        done: Text,
+        done: Option<Said<Day>>,
         /// What it takes out.
         remove: Vec<Said<RemoveFile>>,
         /// What it puts elsewhere.

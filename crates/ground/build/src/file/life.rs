@@ -3,6 +3,7 @@
 use spile_quantity::{Angle, Mass, Share, Temperature, Time, Volume};
 
 use super::{LoadPlacesFile, Q, Text};
+use crate::date::Day;
 use crate::read::{Keyed, Said, record};
 
 record! {
@@ -85,7 +86,7 @@ record! {
     /// Readings of a weighbridge.
     pub struct WeighingFile ("a weighing") {
         /// When, as 2026-03-14.
-        date: Text,
+        date: Option<Said<Day>>,
         /// The load state it was in.
         state: Text,
         /// Front axle (of a trailer: the nose).

@@ -23,7 +23,7 @@ pub use circuit::{
     RunFile, SourceKindWord, SourceSupplyFile, WayFile,
 };
 pub use hold::{HeldBy, HeldFace, HeldFile, HeldInto, LatchFile};
-pub use job::{AddFile, ChangeFile, JobFile, MoveFile, OptionFile, RemoveFile};
+pub use job::{AddFile, ChangeFile, JobFile, MoveFile, OptionFile, Raw, RemoveFile};
 pub use life::{CornerFile, LoadFile, StatesFile, TripFile, WantsFile, WeighingFile};
 pub use part::{
     AirFile, Chemistry, ConsumptionFile, Cooling, CutoutFile, DoorSwingFile, DrawerFile,
@@ -36,6 +36,8 @@ pub use space::{
 };
 
 use spile_quantity::{Voltage, Written};
+
+pub use crate::date::Day;
 
 use crate::read::{Keyed, Said, record};
 

@@ -65,11 +65,11 @@ words! {
         /// Lead with liquid acid, to be topped up.
         Flooded = "flooded" | "lead" | "wet",
         /// Lead with the acid in glass mat.
-        Agm = "AGM" | "agm",
+        Agm = "AGM",
         /// Lead with the acid in gel.
         Gel = "gel",
         /// Lithium iron phosphate.
-        Lfp = "LiFePO4" | "lifepo4" | "lithium iron phosphate" | "lithium" | "lfp",
+        Lfp = "LiFePO4" | "lithium iron phosphate" | "lithium" | "lfp",
     }
 }
 

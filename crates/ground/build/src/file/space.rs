@@ -56,9 +56,9 @@ words! {
     /// Whose words are printed.
     pub enum Words ("a choice of words") {
         /// Words of the United Kingdom.
-        Uk = "UK" | "uk",
+        Uk = "UK",
         /// Words of the United States.
-        Us = "US" | "us",
+        Us = "US",
     }
 }
 

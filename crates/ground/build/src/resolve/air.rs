@@ -3,16 +3,16 @@
 use spile_answer::Basis;
 
 use super::Resolver;
-use super::plausible::{self as p, Bounds};
+use super::plausible::{self as p, Bounds, bounds};
 use crate::file::{BayAirFile, FanFile, HeatFile, VentFile};
 use crate::model::{BayAir, Fan, PartHeat, Vent};
 
-const VENT_M2: Bounds = Bounds { what: "the free area of an opening", low: 0.0, high: 1.0 };
-const HEIGHT_M: Bounds = Bounds { what: "the height of an opening", low: 0.0, high: 4.0 };
-const FLOW_M3_PER_S: Bounds = Bounds { what: "the flow of a fan", low: 0.0001, high: 1.0 };
-const PRESSURE_PA: Bounds = Bounds { what: "the pressure of a fan", low: 0.5, high: 1_000.0 };
-const EFFICIENCY: Bounds = Bounds { what: "an efficiency", low: 0.05, high: 1.0 };
-const IDLE_W: Bounds = Bounds { what: "what a part takes at idle", low: 0.0, high: 500.0 };
+const VENT_M2: Bounds = bounds("the free area of an opening", 0.0, 10_000.0, "cm²", 1e-4);
+const HEIGHT_M: Bounds = bounds("the height of an opening", 0.0, 4.0, "m", 1.0);
+const FLOW_M3_PER_S: Bounds = bounds("the flow of a fan", 0.36, 3_600.0, "m³/h", 1.0 / 3_600.0);
+const PRESSURE_PA: Bounds = bounds("the pressure of a fan", 0.5, 1_000.0, "Pa", 1.0);
+const EFFICIENCY: Bounds = bounds("an efficiency", 5.0, 100.0, "%", 0.01);
+const IDLE_W: Bounds = bounds("what a part takes at idle", 0.0, 500.0, "W", 1.0);
 
 /// What is said of the air of a bay.
 pub(super) fn bay(file: &BayAirFile, r: &mut Resolver<'_>) -> BayAir {

@@ -8,7 +8,7 @@ use crate::axle::{AxleLimits, Axles, LoadPlaces, Middle, Tag, Towing, Tyres, Unl
 use crate::file::{
     BuildFile, LimitsFile, LoadPlacesFile, MiddleFile, TagFile, TowingFile, TyresFile, UnladenFile,
 };
-use crate::read::Said;
+use crate::read::{Record, Said};
 
 /// What is known of the vehicle's axles.
 pub(super) fn axles(file: &BuildFile, r: &mut Resolver<'_>) -> Axles {
@@ -22,7 +22,7 @@ pub(super) fn axles(file: &BuildFile, r: &mut Resolver<'_>) -> Axles {
         front: tyres.front.as_ref().map(|said| one_axle(said, r)),
         rear: tyres.rear.as_ref().map(|said| one_axle(said, r)),
         tag_tyres: tyres.tag.as_ref().map(|said| one_axle(said, r)),
-        tag: vehicle.tag.as_ref().map(|Said { value: TagFile { behind, share }, .. }| Tag {
+        tag: vehicle.tag.as_ref().map(|Said { value: TagFile { behind, share, .. }, .. }| Tag {
             behind: r.taped(behind, p::OUTSIDE_M),
             share: r.papers(share, p::SHARE),
         }),
@@ -34,7 +34,7 @@ pub(super) fn axles(file: &BuildFile, r: &mut Resolver<'_>) -> Axles {
 /// Where that which is aboard sits.
 pub(super) fn load_places(file: &BuildFile, r: &mut Resolver<'_>) -> LoadPlaces {
     let said = file.states.as_ref().and_then(|states| states.value.at.as_ref());
-    let Some(Said { value: LoadPlacesFile { water, people, fuel, food }, .. }) = said else {
+    let Some(Said { value: LoadPlacesFile { water, people, fuel, food, .. }, .. }) = said else {
         return LoadPlaces::default();
     };
     let mut middle = |said: &Option<Said<MiddleFile>>| {
@@ -49,7 +49,7 @@ pub(super) fn load_places(file: &BuildFile, r: &mut Resolver<'_>) -> LoadPlaces 
 }
 
 fn one_middle(said: &Said<MiddleFile>, r: &mut Resolver<'_>) -> Middle {
-    let MiddleFile { from_rear, from_left, from_right } = &said.value;
+    let MiddleFile { from_rear, from_left, from_right, .. } = &said.value;
     if from_left.is_some()
         && let Some(right) = from_right
     {
@@ -68,7 +68,7 @@ fn one_middle(said: &Said<MiddleFile>, r: &mut Resolver<'_>) -> Middle {
 }
 
 fn limits(said: Option<&Said<LimitsFile>>, r: &mut Resolver<'_>) -> AxleLimits {
-    let Some(Said { value: LimitsFile { front, rear, tag, total, nose }, .. }) = said else {
+    let Some(Said { value: LimitsFile { front, rear, tag, total, nose, .. }, .. }) = said else {
         return AxleLimits::default();
     };
     let [front, rear, tag, total, nose] =
@@ -77,7 +77,7 @@ fn limits(said: Option<&Said<LimitsFile>>, r: &mut Resolver<'_>) -> AxleLimits {
 }
 
 fn one_axle(said: &Said<TyresFile>, r: &mut Resolver<'_>) -> Tyres {
-    let TyresFile { load_index, load_index_twin, count, load } = &said.value;
+    let TyresFile { load_index, load_index_twin, count, load, .. } = &said.value;
     for index in [load_index, load_index_twin].into_iter().flatten() {
         if !(40..=180).contains(&index.value) {
             r.reader.tell(
@@ -109,14 +109,8 @@ fn one_axle(said: &Said<TyresFile>, r: &mut Resolver<'_>) -> Tyres {
 }
 
 fn unladen(said: &Said<UnladenFile>, r: &mut Resolver<'_>) -> Option<Unladen> {
-    let UnladenFile { front, rear, fuel, people } = &said.value;
-    super::part::incomplete(
-        &said.at,
-        "the bare vehicle",
-        "front and rear",
-        [front.is_none(), rear.is_none()],
-        r,
-    );
+    let UnladenFile { front, rear, fuel, people, .. } = &said.value;
+    r.lacking(&said.at, "the bare vehicle", &said.value.lacks(&["front", "rear"]));
     let [front, rear] = [front, rear].map(|q| r.papers(q, p::MASS_KG));
     let (fuel, people) = (r.papers(fuel, p::VOLUME_M3), r.papers(people, p::MASS_KG));
     Some(Unladen { front: front?, rear: rear?, fuel, people })

@@ -9,8 +9,8 @@ use crate::file::{
     BuildFile, CableFile, Chemistry, FuseFamily, FuseFile, Q, ReturnFile, ReturnPath, RunFile,
     SourceSupplyFile, WayFile,
 };
-use crate::model::{Bank, Block, Body, Cable, Fuse, Item, Named, Return, Run, Source, Way};
-use crate::read::Said;
+use crate::model::{Bank, Block, Body, Cable, Fuse, Named, Return, Run, Source, Way};
+use crate::read::{Record, Said, nearest, suggestion};
 
 /// What is assumed of a conductor that little is said of.
 struct Assumed<'a> {
@@ -127,12 +127,19 @@ pub(super) fn body(file: &BuildFile, r: &mut Resolver<'_>) -> Body {
 }
 
 /// Every run of the build, with the way that feeds it.
-pub(super) fn runs(file: &BuildFile, items: &Named<Item>, r: &mut Resolver<'_>) -> Named<Run> {
+pub(super) fn runs(file: &BuildFile, r: &mut Resolver<'_>) -> Named<Run> {
     let ways = ways(file, r);
     named(&file.runs, |name, run: &RunFile| {
-        let to = run.to.as_ref().unwrap_or(name);
-        if !items.contains_key(&to.value) && !file.items.names().any(|known| known == to.value) {
+        let to = match &run.to {
+            None if run.lacks(&["to"]).is_empty() => return None,
+            said => said.as_ref().unwrap_or(name),
+        };
+        if !file.items.knows(&to.value) {
             let names: Vec<&str> = file.items.names().collect();
+            let mut hint = suggestion(&to.value, &names);
+            if run.to.is_none() && nearest(&to.value, &names).is_none() {
+                hint.push_str("; say where it goes: to = \"the item's name\"");
+            }
             r.reader.tell(
                 &to.at,
                 format!(
@@ -140,7 +147,7 @@ pub(super) fn runs(file: &BuildFile, items: &Named<Item>, r: &mut Resolver<'_>) 
                     name.value, to.value
                 ),
                 "not in the build",
-                crate::read::suggestion(&to.value, &names),
+                hint,
             );
         }
         let feed = cable(
@@ -204,7 +211,8 @@ fn ways(file: &BuildFile, r: &mut Resolver<'_>) -> Named<Way> {
     let mut ways: Named<Way> = Named::new();
     let Some(block) = &file.block else { return ways };
     let count = block.value.count.as_ref().map(|said| said.value);
-    for (number, WayFile { fuse, family, run }) in block.value.ways.iter() {
+    let mut numbers: Vec<u32> = Vec::new();
+    for (number, WayFile { fuse, family, run, .. }) in block.value.ways.iter() {
         match (number.value.parse::<u32>(), count) {
             (Ok(n), Some(count)) if n == 0 || n > count => r.reader.tell(
                 &number.at,
@@ -212,7 +220,13 @@ fn ways(file: &BuildFile, r: &mut Resolver<'_>) -> Named<Way> {
                 "no such way",
                 "ways are numbered from 1; check the number or the block's `count`",
             ),
-            (Ok(_), _) => {}
+            (Ok(n), _) if numbers.contains(&n) => r.reader.tell(
+                &number.at,
+                format!("way {n} stands here for the second time"),
+                "a second time",
+                "keep one of the two",
+            ),
+            (Ok(n), _) => numbers.push(n),
             (Err(_), _) => r.reader.tell(
                 &number.at,
                 format!("`{}` is not the number of a way", number.value),
@@ -222,7 +236,7 @@ fn ways(file: &BuildFile, r: &mut Resolver<'_>) -> Named<Way> {
         }
         let fuse = r.given(fuse, Basis::Measured, p::CURRENT_A);
         let Some(run) = run else { continue };
-        if !r.known(Some(run), "run", file.runs.names()) {
+        if !r.known(Some(run), "run", &file.runs) {
             continue;
         }
         let way = Way {
@@ -245,8 +259,8 @@ fn ways(file: &BuildFile, r: &mut Resolver<'_>) -> Named<Way> {
 }
 
 /// The fuse block.
-pub(super) fn block(file: &BuildFile, r: &mut Resolver<'_>) -> Block {
-    let file = file.block.as_ref().map(|said| said.value.clone()).unwrap_or_default();
+pub(super) fn block(build: &BuildFile, r: &mut Resolver<'_>) -> Block {
+    let file = build.block.as_ref().map(|said| said.value.clone()).unwrap_or_default();
     let feed = cable(
         &said(file.feed.as_ref()),
         &Assumed { section: "bank-run-section", length: "bank-run-length", like: None },
@@ -257,6 +271,8 @@ pub(super) fn block(file: &BuildFile, r: &mut Resolver<'_>) -> Block {
         &Assumed { section: "bank-run-section", length: "bank-run-length", like: Some(&feed) },
         r,
     );
+    let bay = file.place.as_ref().and_then(|said| said.value.r#in.as_ref());
+    r.known(bay, "bay", &build.bays);
     Block {
         count: file.count.as_ref().map(|said| said.value),
         total: r.papers(&file.total, p::CURRENT_A),
@@ -273,7 +289,9 @@ pub(super) fn block(file: &BuildFile, r: &mut Resolver<'_>) -> Block {
 pub(super) fn bank(file: &BuildFile, r: &mut Resolver<'_>) -> Option<Bank> {
     let said = file.bank.as_ref()?;
     let bank = &said.value;
-    r.known(bank.part.as_ref(), "part", file.parts.names());
+    r.known(bank.part.as_ref(), "part", &file.parts);
+    let bay = bank.place.as_ref().and_then(|said| said.value.r#in.as_ref());
+    r.known(bay, "bay", &file.bays);
     let volts = r.given(&bank.volts, Basis::Measured, p::VOLT_V);
     if let (Some(volts), Some(at), Some(system)) = (&volts, &bank.volts, &file.system) {
         let system = system.value.ranged.likely;
@@ -297,34 +315,16 @@ pub(super) fn bank(file: &BuildFile, r: &mut Resolver<'_>) -> Option<Bank> {
             "count the batteries in parallel",
         );
     }
-    let capacity = bank.capacity.as_ref().and_then(|said| {
-        let bounds = p::CHARGE_AS;
-        let charge = said.value.charge.ranged;
-        if [charge.low, charge.high]
-            .iter()
-            .any(|end| (bounds.low..=bounds.high).contains(&end.in_a_s()))
-        {
-            Some(Given {
-                value: charge,
-                basis: Basis::Papers,
-                source: r.files.place(&said.at).into(),
-                how: "see the label of the battery".into(),
-            })
-        } else {
-            r.reader.tell(
-                &said.at,
-                format!("{} cannot be this", bounds.what),
-                "not plausible",
-                "expected between 1 Ah and 5000 Ah; check the number and its unit",
-            );
-            None
-        }
-    });
+    let label = bank
+        .capacity
+        .as_ref()
+        .map(|said| Said { value: said.value.charge.clone(), at: said.at.clone() });
+    let capacity = r.papers(&label, p::CHARGE_AS);
     Some(Bank {
         kind: bank.kind.as_ref().map_or(Chemistry::Agm, |kind| kind.value),
         kind_assumed: bank.kind.is_none(),
         count,
-        bay: bank.place.as_ref().and_then(|said| Some(said.value.r#in.as_ref()?.value.clone())),
+        bay: bay.map(|said| said.value.clone()),
         capacity,
         hour_rate: bank.capacity.as_ref().and_then(|said| said.value.hour_rate),
         resistance: r.given(&bank.resistance, Basis::Measured, p::RESISTANCE_OHM),
@@ -341,21 +341,16 @@ fn main_fuse(said: Option<&Said<FuseFile>>, r: &mut Resolver<'_>) -> Fuse {
         family: file.family.as_ref().map(|said| said.value),
         resistance: r.or_typical::<Resistance>(&file.resistance, p::RESISTANCE_OHM, "fuse-main"),
         breaks: r.papers(&file.breaks, p::BREAKING_A),
-        from_post: r.given(&file.from_post, Basis::Measured, p::DISTANCE_M),
+        from_post: r.given(&file.from_post, Basis::Measured, p::LEAD_M),
     }
 }
 
 /// What charges the bank.
 pub(super) fn sources(file: &BuildFile, r: &mut Resolver<'_>) -> Named<Source> {
     named(&file.sources, |name, source: &SourceSupplyFile| {
-        if source.kind.is_none() {
-            r.reader.tell(
-                &name.at,
-                format!("the source `{}` does not say what it is", name.value),
-                "`kind` is missing here",
-                "add kind = \"solar\", \"alternator\", \"hook-up\" or \"generator\"",
-            );
-        }
+        let what = format!("the source `{}`", name.value);
+        let hint = "add kind = \"solar\", \"alternator\", \"hook-up\" or \"generator\"";
+        r.reader.lacking(&name.at, &what, &source.lacks(&["kind"]), hint);
         Some(Source {
             kind: source.kind.as_ref().map(|kind| kind.value),
             current: r.papers(&source.current, p::CURRENT_A),

@@ -4,23 +4,18 @@ use spile_answer::Basis;
 use spile_quantity::{Length, Written, read};
 
 use super::plausible as p;
+use super::shape::row_unit;
 use super::{Resolver, with_tape_tolerance};
 use crate::file::{HeldBy, HeldFile, HeldInto, LatchFile, Text};
 use crate::held::{Held, HeldPattern, Latch};
-use crate::read::Said;
+use crate::read::{Record, Said};
 
 /// How an item is held; `None` where nothing is said or what is said cannot be used.
 pub(super) fn held(said: Option<&Said<HeldFile>>, r: &mut Resolver<'_>) -> Option<Held> {
     let said = said?;
     let file = &said.value;
-    if file.by.is_none() {
-        r.reader.tell(
-            &said.at,
-            "nothing is said of what holds it",
-            "`by` is missing here",
-            format!("add by = \"...\", one of: {}", HeldBy::WORDS.join(", ")),
-        );
-    }
+    let hint = format!("add by = \"bolt\", or another of: {}", HeldBy::WORDS.join(", "));
+    r.reader.lacking(&said.at, "how it is held", &file.lacks(&["by"]), &hint);
     let by = file.by.as_ref()?.value;
     let pattern = pattern(said, r);
     let rows = match &pattern {
@@ -112,7 +107,9 @@ fn class(said: &Text, by: HeldBy, r: &mut Resolver<'_>) -> Option<String> {
 fn pattern(said: &Said<HeldFile>, r: &mut Resolver<'_>) -> HeldPattern {
     let file = &said.value;
     if let Some(rows) = &file.rows {
-        let Some(scale) = super::space::row_unit(file.unit.as_ref(), &said.at, r) else {
+        let hint = "add unit = \"mm\" beside the rows";
+        r.reader.lacking(&said.at, "a pattern in rows", &file.lacks(&["unit"]), hint);
+        let Some(scale) = file.unit.as_ref().and_then(|unit| row_unit(unit, r)) else {
             return HeldPattern::Unsaid;
         };
         return HeldPattern::Rows(rows.value.0.iter().map(|row| row.value.map(scale)).collect());
@@ -121,17 +118,10 @@ fn pattern(said: &Said<HeldFile>, r: &mut Resolver<'_>) -> HeldPattern {
     let width = r.given(&spacing.value.width, Basis::Measured, p::PART_M).map(with_tape_tolerance);
     let height =
         r.given(&spacing.value.height, Basis::Measured, p::PART_M).map(with_tape_tolerance);
+    let missing = spacing.value.lacks(&["width", "height"]);
+    r.lacking(&spacing.at, "the spacing of a pattern", &missing);
     match (width, height) {
         (Some(width), Some(height)) => HeldPattern::Spacing([width, height]),
-        _ => {
-            super::part::incomplete(
-                &spacing.at,
-                "the spacing of a pattern",
-                "width and height",
-                [spacing.value.width.is_none(), spacing.value.height.is_none()],
-                r,
-            );
-            HeldPattern::Unsaid
-        }
+        _ => HeldPattern::Unsaid,
     }
 }

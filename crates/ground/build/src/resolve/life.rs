@@ -7,7 +7,7 @@ use super::plausible as p;
 use super::{Resolver, named, text};
 use crate::file::{BuildFile, CornerFile, LoadFile, TripFile, WeighingFile};
 use crate::model::{Corners, LoadState, Named, Trip, Wants, Weighing};
-use crate::read::{Said, suggestion};
+use crate::read::{Keyed, Said, suggestion};
 
 /// What the answers are judged against; each want that was not said is told with its default.
 pub(super) fn wants(file: &BuildFile, r: &mut Resolver<'_>) -> Wants {
@@ -124,20 +124,15 @@ fn month(said: &Said<String>, r: &mut Resolver<'_>) -> Option<u32> {
 }
 
 /// Readings of a weighbridge.
-pub(super) fn weighings(
-    file: &BuildFile,
-    loads: &Named<LoadState>,
-    r: &mut Resolver<'_>,
-) -> Named<Weighing> {
+pub(super) fn weighings(file: &BuildFile, r: &mut Resolver<'_>) -> Named<Weighing> {
+    let no_states = Keyed::default();
+    let loads = file.states.as_ref().map_or(&no_states, |said| &said.value.load);
     named(&file.weighings, |_, weighing: &WeighingFile| {
-        r.known(weighing.state.as_ref(), "load state", loads.keys().map(String::as_str));
-        if let Some(said) = &weighing.date {
-            crate::date::check(said, r.reader);
-        }
+        r.known(weighing.state.as_ref(), "load state", loads);
         let WeighingFile { front, rear, left, right, .. } = weighing;
         let WeighingFile { front_left, front_right, rear_left, rear_right, .. } = weighing;
         Some(Weighing {
-            date: weighing.date.as_ref().map(|said| said.value.clone()),
+            date: weighing.date.as_ref().map(|said| said.value.0.clone()),
             state: weighing.state.as_ref().map(|said| said.value.clone()),
             readings: [front, rear, left, right].map(|q| r.given(q, Basis::Measured, p::MASS_KG)),
             corners: [front_left, front_right, rear_left, rear_right]

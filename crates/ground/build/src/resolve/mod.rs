@@ -6,7 +6,9 @@ mod circuit;
 mod hold;
 mod life;
 mod part;
+mod place;
 mod plausible;
+mod shape;
 mod space;
 
 use std::borrow::Cow;
@@ -17,7 +19,7 @@ use spile_quantity::{Length, Ranged, Readable, Share, Voltage, Written};
 use crate::file::{BuildFile, Q, Tape, Text, Words};
 use crate::model::{Build, Named};
 use crate::read::{Keyed, Reader, Said, suggestion};
-use crate::source::Files;
+use crate::source::{At, Files};
 
 pub(crate) use plausible::Bounds;
 
@@ -45,11 +47,11 @@ pub(crate) fn resolve(file: &BuildFile, files: &Files, reader: &mut Reader) -> B
     }
     let bays = space::bays(file, r);
     let parts = part::parts(file, r);
-    let items = space::items(file, &parts, &bays, r);
-    let panels = space::panels(file, &bays, r);
-    let obstacles = space::obstacles(file, &bays, r);
-    space::stands(file, r);
-    let runs = circuit::runs(file, &items, r);
+    let items = space::items(file, &parts, r);
+    let panels = space::panels(file, r);
+    let obstacles = shape::obstacles(file, r);
+    place::stands(file, r);
+    let runs = circuit::runs(file, r);
     let wants = life::wants(file, r);
     let (loads, corners) = life::states(file, r);
     Build {
@@ -63,7 +65,7 @@ pub(crate) fn resolve(file: &BuildFile, files: &Files, reader: &mut Reader) -> B
         bank: circuit::bank(file, r),
         sources: circuit::sources(file, r),
         trips: life::trips(file, r),
-        weighings: life::weighings(file, &loads, r),
+        weighings: life::weighings(file, r),
         bays,
         obstacles,
         panels,
@@ -88,18 +90,14 @@ impl Resolver<'_> {
     ) -> Option<Given<T>> {
         let said = said.as_ref()?;
         let ranged = said.value.ranged;
-        let unit = T::SI_UNIT;
-        for end in [ranged.low.si(), ranged.high.si()] {
-            if end < bounds.low || end > bounds.high {
-                let (low, high) = (bounds.low, bounds.high);
-                self.reader.tell(
-                    &said.at,
-                    format!("{} cannot be {}", bounds.what, said.value.text.trim()),
-                    "not plausible",
-                    format!("expected between {low} {unit} and {high} {unit}; check the number and its unit"),
-                );
-                return None;
-            }
+        if !bounds.hold(&ranged) {
+            self.reader.tell(
+                &said.at,
+                format!("{} cannot be {}", bounds.what, said.value.text.trim()),
+                "not plausible",
+                format!("expected {}; check the number and its unit", bounds.expected()),
+            );
+            return None;
         }
         Some(self.with_source(said, ranged, basis))
     }
@@ -123,10 +121,10 @@ impl Resolver<'_> {
     ) -> Given<T> {
         let (basis, how) = match basis {
             _ if said.value.about => {
-                (Basis::Typical, "it was written as a guess: take it, and write what was found")
+                (Basis::Typical, "It was written as a guess: take it, and write what was found.")
             }
-            Basis::Measured => (basis, "take it again, more exactly"),
-            other => (other, "see the part's papers"),
+            Basis::Measured => (basis, "Take it again, more exactly."),
+            other => (other, "See the part's papers."),
         };
         Given {
             value: ranged,
@@ -150,17 +148,12 @@ impl Resolver<'_> {
         }
     }
 
-    /// Tells where a text names nothing that there is.
-    fn known<'n>(
-        &mut self,
-        said: Option<&Said<String>>,
-        what: &str,
-        names: impl Iterator<Item = &'n str>,
-    ) -> bool {
+    /// Tells where a text names nothing that there is; whether it may be used.
+    fn known<T>(&mut self, said: Option<&Said<String>>, what: &str, things: &Keyed<T>) -> bool {
         let Some(said) = said else { return true };
-        let names: Vec<&str> = names.collect();
-        let known = names.contains(&said.value.as_str());
+        let known = things.knows(&said.value);
         if !known {
+            let names: Vec<&str> = things.names().collect();
             self.reader.tell(
                 &said.at,
                 format!("there is no {what} `{}`", said.value),
@@ -169,6 +162,11 @@ impl Resolver<'_> {
             );
         }
         known
+    }
+
+    /// Tells that a record lacks keys without which the rest of it says nothing.
+    fn lacking(&mut self, at: &At, what: &str, keys: &[&str]) {
+        self.reader.lacking(at, what, keys, "add what is missing, or leave the whole of it out");
     }
 }
 

@@ -14,7 +14,7 @@ use crate::file::{
 use crate::model::{
     Air, Consumption, Cutout, DoorSwing, Fixing, Flange, Part, PowerFigures, Service, Size,
 };
-use crate::read::Said;
+use crate::read::{Record, Said};
 
 /// Every part of the build.
 pub(super) fn parts(file: &BuildFile, r: &mut Resolver<'_>) -> BTreeMap<String, Part> {
@@ -23,14 +23,16 @@ pub(super) fn parts(file: &BuildFile, r: &mut Resolver<'_>) -> BTreeMap<String, 
 
 fn one(name: &Said<String>, file: &PartFile, r: &mut Resolver<'_>) -> Part {
     let kind = file.kind.as_ref().map_or(PartKind::Other, |kind| kind.value);
-    if file.kind.is_none() {
+    if !file.lacks(&["kind"]).is_empty() {
         r.reader.tell(
             &name.at,
             format!("the part `{}` does not say what kind of thing it is", name.value),
-            "`kind` is missing here",
-            format!("add kind = \"...\", one of: {}", PartKind::WORDS.join(", ")),
+            "`kind` is missing",
+            format!("add kind = \"furniture\", or another of: {}", PartKind::WORDS.join(", ")),
         );
     }
+    // Whoever weighs an item asks for it again; here it is checked for a part without items too.
+    r.papers(&file.mass, p::PART_KG);
     let size = file.size.as_ref().and_then(|said| size(said, p::PART_M, Basis::Papers, r));
     let cutout = file.cutout.as_ref().and_then(|said| cutout(said, r));
     let flange = file.flange.as_ref().and_then(|said| flange(said, r));
@@ -61,7 +63,7 @@ fn one(name: &Said<String>, file: &PartFile, r: &mut Resolver<'_>) -> Part {
             cold.contains(&kind).then_some(Cooling::Compressor)
         }),
         volume: r.papers(&file.volume, p::VOLUME_M3),
-        insulation: r.papers(&file.insulation, p::SMALL_M),
+        insulation: r.papers(&file.insulation, p::WALL_M),
         conductivity: r.papers(&file.conductivity, p::CONDUCTIVITY),
         consumption: file
             .consumption
@@ -71,17 +73,9 @@ fn one(name: &Said<String>, file: &PartFile, r: &mut Resolver<'_>) -> Part {
                 let ambient = r.papers(&file.ambient, p::SURROUNDINGS_C);
                 let inside = r.papers(&file.inside, p::COLD_C);
                 let per_day = r.papers(&file.per_day, p::ENERGY_J);
-                let (Some(ambient), Some(inside), Some(per_day)) = (ambient, inside, per_day)
-                else {
-                    incomplete(
-                        &said.at,
-                        "a consumption",
-                        "ambient, inside and per_day",
-                        [file.ambient.is_none(), file.inside.is_none(), file.per_day.is_none()],
-                        r,
-                    );
-                    return None;
-                };
+                let missing = file.lacks(&["ambient", "inside", "per_day"]);
+                r.lacking(&said.at, "a consumption", &missing);
+                let (ambient, inside, per_day) = (ambient?, inside?, per_day?);
                 if inside.likely() >= ambient.likely() {
                     r.reader.tell(
                         &said.at,
@@ -99,24 +93,6 @@ fn one(name: &Said<String>, file: &PartFile, r: &mut Resolver<'_>) -> Part {
     }
 }
 
-/// Tells that a record lacks a key without which the rest of it says nothing.
-pub(super) fn incomplete<const N: usize>(
-    at: &crate::source::At,
-    what: &str,
-    keys: &str,
-    missing: [bool; N],
-    r: &mut Resolver<'_>,
-) {
-    if missing.contains(&true) {
-        r.reader.tell(
-            at,
-            format!("{what} needs {keys}"),
-            "not all of them are here",
-            "add what is missing, or leave the whole of it out",
-        );
-    }
-}
-
 /// Width, height and depth; all three or none.
 pub(super) fn size(
     said: &Said<SizeFile>,
@@ -130,17 +106,8 @@ pub(super) fn size(
         basis => r.given(q, basis, bounds),
     };
     let (width, height, depth) = (take(&file.width), take(&file.height), take(&file.depth));
-    if let (Some(width), Some(height), Some(depth)) = (width, height, depth) {
-        return Some(Size { width, height, depth });
-    }
-    incomplete(
-        &said.at,
-        "a size",
-        "width, height and depth",
-        [file.width.is_none(), file.height.is_none(), file.depth.is_none()],
-        r,
-    );
-    None
+    r.lacking(&said.at, "a size", &file.lacks(&["width", "height", "depth"]));
+    Some(Size { width: width?, height: height?, depth: depth? })
 }
 
 fn flange(said: &Said<FlangeFile>, r: &mut Resolver<'_>) -> Option<Flange> {
@@ -148,13 +115,7 @@ fn flange(said: &Said<FlangeFile>, r: &mut Resolver<'_>) -> Option<Flange> {
     let thickness = r.papers(&file.thickness, p::SMALL_M);
     let width = r.papers(&file.width, p::PART_M);
     let height = r.papers(&file.height, p::PART_M);
-    incomplete(
-        &said.at,
-        "a flange",
-        "width and height",
-        [file.width.is_none(), file.height.is_none()],
-        r,
-    );
+    r.lacking(&said.at, "a flange", &file.lacks(&["width", "height"]));
     Some(Flange { width: width?, height: height?, thickness })
 }
 
@@ -163,13 +124,7 @@ fn cutout(said: &Said<CutoutFile>, r: &mut Resolver<'_>) -> Option<Cutout> {
     let radius = r.papers(&file.radius, p::RADIUS_M);
     let width = r.papers(&file.width, p::PART_M);
     let height = r.papers(&file.height, p::PART_M);
-    incomplete(
-        &said.at,
-        "a cut-out",
-        "width and height",
-        [file.width.is_none(), file.height.is_none()],
-        r,
-    );
+    r.lacking(&said.at, "a cut-out", &file.lacks(&["width", "height"]));
     Some(Cutout { width: width?, height: height?, radius })
 }
 
@@ -177,15 +132,21 @@ fn fixing(said: &Said<FixingFile>, size: Option<&Size>, r: &mut Resolver<'_>) ->
     let file = &said.value;
     let screw = r.papers(&file.screw, p::SCREW_M);
     let hole = r.papers(&file.hole, p::SCREW_M);
-    incomplete(&said.at, "a fixing", "the screw's diameter", [file.screw.is_none()], r);
+    r.lacking(&said.at, "a fixing", &file.lacks(&["screw"]));
     let mut holes = Vec::new();
     if let Some(rows) = &file.rows {
-        let scale = super::space::row_unit(file.unit.as_ref(), &said.at, r)?;
+        r.reader.lacking(
+            &said.at,
+            "a fixing with rows",
+            &file.lacks(&["unit"]),
+            "add unit = \"mm\" beside the rows",
+        );
+        let scale = super::shape::row_unit(file.unit.as_ref()?, r)?;
+        let widest = size.map_or(Length::m(4.0), |size| size.width.likely() * 2.0);
+        let highest = size.map_or(Length::m(4.0), |size| size.height.likely() * 2.0);
         for row in &rows.value.0 {
             let [x, y] = row.value.map(scale);
-            if let Some(size) = size
-                && (x.abs() > size.width.likely() * 2.0 || y.abs() > size.height.likely() * 2.0)
-            {
+            if x.abs() > widest || y.abs() > highest {
                 r.reader.tell(
                     &row.at,
                     "this hole lies far outside the part",
@@ -243,7 +204,7 @@ fn power(file: &PowerFile, r: &mut Resolver<'_>) -> PowerFigures {
             &said.at,
             "it would switch itself off at its own nominal voltage",
             "not below the nominal voltage",
-            "the cut-out of a 12 V part is usually between 9.6 V and 11.8 V",
+            "the cut-out of a 12 V part is mostly between 9.6 V and 11.8 V, of a 24 V part twice that",
         );
     }
     PowerFigures {
