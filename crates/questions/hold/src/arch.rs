@@ -1,8 +1,10 @@
 //! Weight over a wheel arch: on the frame, not on bare sheet.
 
-use spile_answer::{Class, Finding, Ledger, Limit, Sense, Step, Unit, Verdict, Worse, swing};
+use spile_answer::{
+    Class, Finding, Given, Ledger, Limit, Sense, Step, Unit, Verdict, Worse, swing,
+};
 use spile_build::{Anchor, Build, Item, Obstacle, Shape, typical};
-use spile_quantity::Length;
+use spile_quantity::{Length, Ranged};
 
 use crate::called;
 
@@ -28,7 +30,10 @@ pub(crate) fn finding(build: &Build, name: &str, item: &Item) -> Option<Finding>
     let foot = ledger.take(format!("foot of the {} above the floor", called(item)), foot);
     let off = match &arch.shape {
         Shape::Profile { tolerance, .. } => {
-            Some(ledger.take("points of the wheel arch", tolerance))
+            let off = tolerance.likely();
+            let value = Ranged { low: -off, likely: Length::m(0.0), high: off };
+            let either_way = Given { value, ..tolerance.clone() };
+            Some(ledger.take(format!("height of the {}, off by", arch.what), &either_way))
         }
         Shape::Box(_) => None,
     };

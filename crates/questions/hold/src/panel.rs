@@ -85,8 +85,13 @@ pub(crate) fn finding(scene: &Scene<'_>) -> Option<Finding> {
         &ledger,
     );
     let good = found.verdict == Verdict::Good;
+    let edges = if cut.is_some() {
+        "held at top and bottom; screwed to posts along its sides it bears more"
+    } else {
+        "resting on all four edges"
+    };
     let says = format!(
-        "At 1 g out of the panel the {what} of the {} is bent to {:.0} % of what it may bear.",
+        "At 1 g out of the panel the {what} of the {}, {edges}, is bent to {:.0} % of what it may bear.",
         called(scene.item),
         used.likely
     );

@@ -49,8 +49,8 @@ words! {
     pub enum HeldFace ("a face") {
         /// It stands on them.
         Below = "below" | "floor",
-        /// It hangs on the wall behind it.
-        Behind = "behind" | "wall",
+        /// It hangs on the wall behind it, or by its flange in a panel.
+        Behind = "behind" | "wall" | "flange",
         /// It hangs from them.
         Above = "above" | "ceiling",
         /// They are on its left or right.

@@ -4,6 +4,7 @@ mod always;
 mod arch_edge_panel;
 mod cases;
 mod fixing;
+mod heron;
 mod open;
 
 use spile_answer::{Answer, Finding};
