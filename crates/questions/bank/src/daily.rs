@@ -13,6 +13,9 @@ use crate::cell::Cells;
 use crate::load::Loads;
 use crate::open;
 
+/// The name of the input.
+const CABIN: &str = "cabin on an ordinary day";
+
 /// A day of everything.
 pub(crate) struct Daily<'b> {
     pub(crate) loads: Loads<'b>,
@@ -26,7 +29,7 @@ pub(crate) struct Daily<'b> {
 impl<'b> Daily<'b> {
     pub(crate) fn new(build: &'b Build) -> Self {
         let (loads, mut ledger) = Loads::new(build);
-        let cabin = ledger.take("cabin on an ordinary day", &build.corners.mild_cabin);
+        let cabin = ledger.take(CABIN, &build.corners.mild_cabin);
         let computed = loads.day_ah(&ledger.likely(), build.corners.mild_cabin.likely(), false);
         let swung = (computed.is_ok() && !loads.is_empty()).then(|| {
             let [swung] = swing(&ledger, [Worse::Higher], |point| {
@@ -145,11 +148,15 @@ impl<'b> Daily<'b> {
         point
     }
 
-    /// The stand-in that moves the use of a day most.
+    /// The stand-in that moves the use of a day most, the cabin's warmth left out: the year has its
+    /// own.
     pub(crate) fn strongest(&self) -> Option<usize> {
         let inputs = self.ledger.inputs();
         let movers = self.swung.iter().flat_map(|swung| &swung.movers);
-        movers.map(|mover| mover.input).find(|input| inputs[*input].basis == Basis::Typical)
+        movers
+            .map(|mover| mover.input)
+            .filter(|input| inputs[*input].name != CABIN)
+            .find(|input| inputs[*input].basis == Basis::Typical)
     }
 
     /// The days that a full bank carries it without sun.
@@ -170,7 +177,7 @@ impl<'b> Daily<'b> {
         let used_ah = self.loads.day_ah(&point, mild, false).ok()?;
         let cabin = build.corners.mild_cabin.clone();
         let mut with_cabin = ledger.clone();
-        let cabin = with_cabin.take("cabin on an ordinary day", &cabin);
+        let cabin = with_cabin.take(CABIN, &cabin);
         let [swung] = swing(&with_cabin, [Worse::Lower], |point| {
             let used = self.loads.day_ah(point, point.at(cabin), false);
             [used.map_or(0.0, |used_ah| days(point, used_ah))]

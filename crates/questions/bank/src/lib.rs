@@ -101,9 +101,11 @@ pub fn answer(build: &Build) -> Answer {
         return answer;
     }
     answer.assumed.push("at home the bank is full; panels lie flat".into());
+    let (sun, given) = trip::sun(&calendar);
+    let sun = with_bank.take(sun, &given).index();
     let worse_loads = (daily.worst(&with_bank), daily.strongest());
     match Life::new(with_bank, daily.loads, cells, sources, calendar) {
-        Ok(life) => answer.findings.extend(power::findings(build, &life, worse_loads)),
+        Ok(life) => answer.findings.extend(power::findings(build, &life, worse_loads, sun)),
         Err(_) => answer.findings.push(power::no_year()),
     }
     answer

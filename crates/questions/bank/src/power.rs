@@ -33,14 +33,15 @@ const MOST_MORE_AH: f64 = 800.0;
 const TRIES: usize = 5;
 
 /// What the years of the trips come to, with the most used at `worse_loads` and the input that
-/// moves it most.
+/// moves it most; `sun` is the place of the sun's input.
 pub(crate) fn findings(
     build: &Build,
     life: &Life<'_>,
     worse_loads: (Point, Option<usize>),
+    sun: usize,
 ) -> Vec<Finding> {
     let point = life.ledger.likely();
-    let worse = Worse::new(life, worse_loads);
+    let worse = Worse::new(life, worse_loads, sun);
     let computed = (|| {
         let likely = life.years(&Case::at(&point))?;
         let all = life.years(&worse.all())?;
@@ -65,22 +66,24 @@ pub(crate) fn findings(
 struct Worse {
     loads: Point,
     strongest_load: Option<usize>,
+    sun: usize,
     sources: Point,
     cells: Point,
 }
 
 impl Worse {
-    fn new(life: &Life<'_>, (loads, strongest_load): (Point, Option<usize>)) -> Self {
+    fn new(
+        life: &Life<'_>,
+        (mut loads, strongest_load): (Point, Option<usize>),
+        sun: usize,
+    ) -> Self {
+        move_ends(life, &mut loads, LOADS);
         let [sources, cells] = [SOURCES, CELLS].map(|ends| {
             let mut point = life.ledger.likely();
-            for (index, input) in life.ledger.inputs().iter().enumerate() {
-                if let Some((_, end)) = ends.iter().find(|(name, _)| input.name == *name) {
-                    point.set(index, if *end == End::Low { input.low } else { input.high });
-                }
-            }
+            move_ends(life, &mut point, ends);
             point
         });
-        Self { loads, strongest_load, sources, cells }
+        Self { loads, strongest_load, sun, sources, cells }
     }
 
     fn all(&self) -> Case<'_> {
@@ -106,12 +109,24 @@ impl Worse {
     }
 }
 
+/// Moves inputs of these names to their worse ends.
+fn move_ends(life: &Life<'_>, point: &mut Point, ends: &[(&str, End)]) {
+    for (index, input) in life.ledger.inputs().iter().enumerate() {
+        if let Some((_, end)) = ends.iter().find(|(name, _)| input.name == *name) {
+            point.set(index, if *end == End::Low { input.low } else { input.high });
+        }
+    }
+}
+
 /// An end of an input's range.
 #[derive(Clone, Copy, PartialEq)]
 enum End {
     Low,
     High,
 }
+
+/// Inputs of the cabin that make fridges work harder, with their worse ends.
+const LOADS: &[(&str, End)] = &[("cabin above outside", End::High), ("cabin, heated", End::High)];
 
 /// Inputs of the sources that make a year worse, with their worse ends.
 const SOURCES: &[(&str, End)] = &[
@@ -244,24 +259,14 @@ fn asks(
 ) -> Vec<Ask> {
     let way = (limit.value - figure.likely).abs().max(1.0);
     let groups = [
-        worse.strongest_load,
-        widest(&life.ledger, &worse.sources),
-        widest(&life.ledger, &worse.cells),
+        (Some(worse.sun), 1),
+        (worse.strongest_load, 0),
+        (widest(&life.ledger, &worse.sources), 1),
+        (widest(&life.ledger, &worse.cells), 2),
     ];
     let mut asks = Vec::new();
-    if life.calendar.trips.iter().any(|trip| trip.city.is_none()) {
-        asks.push(Ask {
-            input: "sun of the trip's months".into(),
-            how:
-                "The amp-hours that the controller counts a day there, against the rated watts; or \
-                  a weather file of the place."
-                    .into(),
-            settles: "hours without power".into(),
-            weight: ((alone[1].off_hours - figure.likely).abs() / way).min(1.0),
-        });
-    }
-    for (input, years) in groups.into_iter().zip(alone) {
-        let moved = (years.off_hours - figure.likely).abs() / way;
+    for (input, group) in groups {
+        let moved = (alone[group].off_hours - figure.likely).abs() / way;
         if let Some(input) = input {
             let input = &life.ledger.inputs()[input];
             asks.push(Ask {

@@ -73,6 +73,7 @@ impl<'b> Calendar<'b> {
                 let slot = &mut of_month[*month as usize - 1];
                 match *slot {
                     None => *slot = Some(index),
+                    Some(other) if other == index => {}
                     Some(other) => calendar.assumed.push(format!(
                         "one month is in two trips: it is taken as that of {}",
                         calendar.trips[other].name
@@ -190,6 +191,15 @@ fn said_of(away: &Away<'_>, trip: &Trip) -> Vec<String> {
 pub(crate) fn how_to_say() -> &'static str {
     "Read latitude and longitude off a map, and name the months: latitude = \"37°\", \
      longitude = \"-8°\", months = [\"december\"]."
+}
+
+/// The sun of the trips' months as an input, with what is typical of it.
+pub(crate) fn sun(calendar: &Calendar<'_>) -> (&'static str, Given<spile_quantity::Share>) {
+    if calendar.trips.iter().any(|trip| trip.city.is_none()) {
+        ("sun of the trips' months, of that outside the air", typical_number("clearness"))
+    } else {
+        ("sun of the trips' months over that of the table", typical_number("sun-of-month"))
+    }
 }
 
 /// What is typical of the sun where no place is near, over its likely value, at its worse end.

@@ -251,7 +251,11 @@ fn a_place_far_from_any_city_is_assumed_and_asked_for() {
     let answer = ask(&format!("{}{}{}{away}", bank("AGM", 100.0), load(90.0), solar(150.0)));
     assert!(answer.assumed.iter().any(|what| what.contains("no place of the climate table")));
     let off = finding(&answer, "without-power");
-    assert!(off.asks.iter().any(|ask| ask.input == "sun of the trip's months"), "{:?}", off.asks);
+    assert!(
+        off.asks.iter().any(|ask| ask.input.starts_with("sun of the trips' months")),
+        "{:?}",
+        off.asks
+    );
 }
 
 #[test]
