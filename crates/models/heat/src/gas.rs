@@ -61,9 +61,10 @@ pub fn hydrogen(cells: u32, current: Current, at: Temperature) -> Result<Volume,
 /// ```
 pub fn air_needed(cells: u32, rate: f64, capacity: Charge) -> Result<Flow, HeatError> {
     let rate = within("gas current", rate, "A/Ah", 0.0, 1.0)?;
-    let capacity_ah = not_negative("capacity", capacity.in_ah(), "Ah")?;
+    let capacity_a_s = not_negative("capacity", capacity.in_a_s(), "A·s")?;
     let product = gas_constants().value.product;
-    Ok(Flow::m3_per_h(product * f64::from(cells) * rate * capacity_ah))
+    // Both the ampere-hours and the air of an hour come down to seconds.
+    Ok(Flow::m3_per_s(product * f64::from(cells) * rate * capacity_a_s / (3600.0 * 3600.0)))
 }
 
 /// The opening A \[m²\] that lets that air in, and as much again to let it out.

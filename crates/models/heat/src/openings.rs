@@ -7,11 +7,11 @@ use crate::fan::Fan;
 use crate::root::root;
 
 /// Acceleration of free fall \[m/s²\].
-const G_M_PER_S2: f64 = 9.80665;
+const GRAVITY: f64 = 9.80665;
 /// Specific heat of air \[J/(kg·K)\] near 20 °C.
 const AIR_J_PER_KG_K: f64 = 1006.0;
 /// 0 °C as a thermodynamic temperature.
-const ZERO_CELSIUS_K: f64 = 273.15;
+const FREEZING_K: f64 = 273.15;
 /// Temperatures \[°C\] between which air is computed here.
 const COLDEST_C: f64 = -50.0;
 const HOTTEST_C: f64 = 500.0;
@@ -182,8 +182,8 @@ pub fn stack_pressure(
     let density = density_kg_per_m3(outside)?;
     density_kg_per_m3(inside)?;
     let (inside_k, outside_k) =
-        (inside.in_celsius() + ZERO_CELSIUS_K, outside.in_celsius() + ZERO_CELSIUS_K);
-    Ok(Pressure::pa(density * G_M_PER_S2 * rise_m * (inside_k - outside_k) / inside_k))
+        (inside.in_celsius() + FREEZING_K, outside.in_celsius() + FREEZING_K);
+    Ok(Pressure::pa(density * GRAVITY * rise_m * (inside_k - outside_k) / inside_k))
 }
 
 /// The flow V̇ \[m³/s\] that warmth alone drives, without its direction.

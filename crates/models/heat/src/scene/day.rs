@@ -2,7 +2,7 @@
 
 use crate::air::MoistAir;
 use crate::cabinet::{self, Shell};
-use crate::chain::{Appliance, Day, Use, settled_day, steady_day};
+use crate::chain::{Appliance, Day, Pace, Use, settled_day, steady_day};
 use crate::compressor::{Approaches, Compressor, Consumption, Cooler, Fitted, fit_conductance};
 use crate::error::HeatError;
 use crate::food::{Food, heat_to_cool};
@@ -97,6 +97,21 @@ impl Scene<'_> {
         self.each_day(values, weather, |ready, cabin, others| {
             ready.settled_day(cabin, others, bay_is)
         })
+    }
+
+    /// The days as they come: held where every compressor can, else with the boxes at what they
+    /// come to.
+    pub fn coming_days(
+        &self,
+        values: &impl Values,
+        weather: Weather,
+        bay_is: BayIs,
+    ) -> Result<Vec<Day>, HeatError> {
+        let held = self.days(values, weather, bay_is)?;
+        if held.iter().any(|day| day.pace == Pace::Saturated) {
+            return self.settled_days(values, weather, bay_is);
+        }
+        Ok(held)
     }
 
     fn each_day(
