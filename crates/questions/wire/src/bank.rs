@@ -76,7 +76,8 @@ fn breaks(build: &Build, bank: &Bank) -> Finding {
         Some((entry.value.current, entry.source.title.as_str().into(), entry.may_stop()))
     };
     let Some((breaks, source, firm)) = said.or_else(by_family) else {
-        let mut finding = unsaid::open(
+        let tell = if bank.fuse_assumed { unsaid::taken_to_be_there } else { unsaid::open };
+        let mut finding = tell(
             id,
             label,
             format!(
@@ -119,10 +120,10 @@ fn breaks(build: &Build, bank: &Bank) -> Finding {
 fn unguarded(bank: &Bank) -> Option<Finding> {
     let (id, label) = ("bank.fuse", "unguarded cable at the bank");
     if bank.fuse_assumed {
-        return Some(unsaid::open(
+        return Some(unsaid::taken_to_be_there(
             id,
             label,
-            "Nothing is said of a main fuse at the bank. A cable that leaves the battery without one burns in a short circuit.",
+            "Nothing is said of a main fuse at the bank; one is taken to be there. A cable that leaves the battery without one burns in a short circuit.",
             "main fuse",
             "Follow the thick red cable from the battery's post to the first fuse, read its rating and its family, and take the length between with a tape: [bank] fuse = { rating = \"100 A\", family = \"strip\", from_post = \"120 mm\" }.",
         ));

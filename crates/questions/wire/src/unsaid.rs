@@ -1,6 +1,6 @@
 //! What is said where something is missing: what it is, how to get it, and what would be right.
 
-use spile_answer::{Ask, Finding, Verdict};
+use spile_answer::{Ask, Finding, Reason, Verdict};
 use spile_build::{Bank, Build, Item, Return, Run};
 use spile_quantity::{Current, Voltage};
 
@@ -24,6 +24,18 @@ pub(crate) fn open(
         weight: 1.0,
     });
     finding
+}
+
+/// A finding on something that a build must have and does not tell of: it is taken to be there,
+/// which is listed with the answer, and may not be.
+pub(crate) fn taken_to_be_there(
+    id: impl Into<String>,
+    label: &str,
+    says: impl Into<String>,
+    input: impl Into<String>,
+    how: &'static str,
+) -> Finding {
+    Finding { verdict: Verdict::Care(Reason::Unsure), ..open(id, label, says, input, how) }
 }
 
 pub(crate) fn no_bank() -> Finding {
@@ -93,13 +105,20 @@ pub(crate) fn no_fuse(asked: &Asked<'_>, load: Current) -> Finding {
     let most = most.map_or(String::new(), |(name, most)| {
         format!(", and no more than the {} that the {name} carries", amps(most))
     });
-    let right = asked.suited(load).map_or(String::new(), |fuse| {
-        format!(" A {} would be right for the load of {}{most}.", fuse.words(), amps(load))
+    let suited = asked.suited(load);
+    let right = suited.as_ref().map_or(String::new(), |fuse| {
+        format!(
+            " A {} is taken to be there, which is right for the load of {}{most}.",
+            fuse.words(),
+            amps(load)
+        )
     });
-    open(
+    let says = format!("Nothing is said of the fuse of the run {}.{right}", asked.name);
+    let tell = if suited.is_some() { taken_to_be_there } else { open };
+    tell(
         asked.id("fuse"),
         "fuse",
-        format!("Nothing is said of the fuse of the run {}.{right}", asked.name),
+        says,
         format!("fuse of the run {}", asked.name),
         "Read the number on the fuse in the run's way, and write it: [block.ways.1] fuse = \"10 A\", run = \"...\"; where there is none yet, write the one you will put in.",
     )

@@ -55,7 +55,7 @@ fn each_is_judged_by_its_own_rule() {
                 "",
             )],
             "bank.fuse",
-            "open",
+            "care unsure",
         ),
         (vec![], "block.total", "good"),
         (vec![load("1300 W")], "block.total", "stop"),

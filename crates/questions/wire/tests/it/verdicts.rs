@@ -100,7 +100,7 @@ fn one_thing_amiss_shows_where_it_belongs() {
         (&[("fuse = \"10 A\"", "fuse = \"20 A\"")], "fridge.fuse-papers", "stop"),
         (&[("fuse = \"10 A\"", "fuse = \"15 A\"")], "fridge.fuse-papers", "good"),
         (&[("per_way = \"30 A\"", "per_way = \"7.5 A\"")], "fridge.way", "stop"),
-        (&[("fuse = \"10 A\"\nrun", "run")], "fridge.fuse", "open"),
+        (&[("fuse = \"10 A\"\nrun", "run")], "fridge.fuse", "care unsure"),
         // the least fault
         (
             &[("fuse = \"10 A\"", "fuse = \"40 A\""), ("6 mm2", "1 mm2"), ("5 m ± 50 mm", "11 m")],
