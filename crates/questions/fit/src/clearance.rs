@@ -6,7 +6,7 @@ use spile_build::{Build, Hindrance, Item};
 use spile_quantity::Length;
 use spile_solid::{Axis, Cuboid, Direction, Solid};
 
-use crate::need::{Need, found, held, missing_m, mm, sentence, up_mm};
+use crate::need::{Need, found, held, missing_m, mm, up_mm};
 use crate::practice::PRACTICE;
 use crate::scene::{Body, Extents, Kind, Room, Round, Thing};
 use crate::sum::{Measures, Sum, Taken};
@@ -235,11 +235,11 @@ fn leaning(height: Option<Length>, top_m: f64) -> String {
 
 pub(crate) fn called(thing: &Thing<'_>) -> String {
     match thing.kind {
-        Kind::Fixed(Hindrance::Obstacle) => format!("the {}", thing.what),
+        Kind::Opposite if thing.what.contains(' ') => thing.what.to_owned(),
+        Kind::Fixed(Hindrance::Obstacle) | Kind::Opposite => format!("the {}", thing.what),
         Kind::Fixed(Hindrance::Frame { .. }) => format!("the frame ({})", thing.name),
         Kind::Fixed(Hindrance::KeepOut) => format!("the keep-out zone ({})", thing.what),
-        Kind::Item(name, _) => name.to_owned(),
-        Kind::Opposite => thing.what.to_owned(),
+        Kind::Item(name, _) => format!("the {name}"),
     }
 }
 
@@ -436,9 +436,5 @@ fn below(case: &Case<'_, '_>, gaps: &[Gap<'_, '_>]) -> Option<Finding> {
     let finding = case.least(case.id("below"), format!("left below {}", case.name), &need, gaps);
     let mend = (missing_m(&finding) > 0.0)
         .then(|| format!("Raise it by {} mm, carried on the frame.", up_mm(missing_m(&finding))));
-    let what = sentence(&nearest.what);
-    Some(
-        said(finding, &format!("left below {}", case.name), &need, &what.to_lowercase())
-            .mended(mend),
-    )
+    Some(said(finding, &format!("left below {}", case.name), &need, &nearest.what).mended(mend))
 }
