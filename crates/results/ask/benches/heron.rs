@@ -29,8 +29,12 @@ fn heron(c: &mut Criterion) {
     });
     for (name, answer) in [
         ("fit", spile_fit::answer as fn(&spile_build::Build) -> spile_answer::Answer),
+        ("air", spile_air::answer),
+        ("hold", spile_hold::answer),
         ("wire", spile_wire::answer),
         ("cold", spile_cold::answer),
+        ("bank", spile_bank::answer),
+        ("axle", spile_axle::answer),
     ] {
         c.bench_function(&format!("{name} alone, after"), |b| {
             b.iter(|| answer(black_box(&planned.after)));

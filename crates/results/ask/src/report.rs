@@ -89,11 +89,13 @@ pub fn ask(name: &str, build: &Build, planned: Option<&Planned>) -> Report {
 fn answer(question: Question, build: &Build) -> Answer {
     match question {
         Question::Fit => spile_fit::answer(build),
+        Question::Air => spile_air::answer(build),
         Question::Hold => spile_hold::answer(build),
         Question::Wire => spile_wire::answer(build),
         Question::Cold => spile_cold::answer(build),
+        Question::Bank => spile_bank::answer(build),
         Question::Axle => spile_axle::answer(build),
-        Question::Air | Question::Bank | Question::Meter => not_computed(question),
+        Question::Meter => not_computed(question),
     }
 }
 
