@@ -34,3 +34,25 @@ fn light_things_are_left_alone() {
     assert_eq!(answer.findings.len(), 1);
     assert_eq!(find(&answer, "nothing").verdict.word(), "open");
 }
+
+#[test]
+fn slips_in_how_a_thing_is_held_are_told_where_they_stand() {
+    let slips = [
+        ("by = \"bolt\", size = \"big\"", "size of a screw"),
+        ("by = \"bolt\", size = \"M6\", class = \"9.9\"", "class `9.9`"),
+        ("count = 4", "lacks `by`"),
+        ("by = \"nails\"", "nails"),
+        ("by = \"bolt\", latch = { by = \"bolt\" }", "latch"),
+        ("by = \"bolt\", spacing = { width = \"400 mm\" }", "spacing"),
+    ];
+    for (held, told) in slips {
+        let text = format!("[parts.a]\nkind = \"furniture\"\n[items.a]\nheld = {{ {held} }}\n");
+        let problems =
+            spile_build::Folder::from_texts([("build.toml", text.as_str())]).unwrap_err();
+        assert_eq!(problems.list.len(), 1, "{held}");
+        let problem = &problems.list[0];
+        assert!(format!("{problem:?}").contains(told), "{held}: {problem:?}");
+        let place = problems.files.line_column(problem.at.as_ref().unwrap());
+        assert_eq!(place.line, 4, "{held}");
+    }
+}
