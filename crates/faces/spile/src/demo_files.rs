@@ -21,6 +21,7 @@ pub const DEMO_BUILDS: &[DemoBuild] = &[demo_build!(
     "heron":
     "build.toml",
     "jobs/galley-fridge.toml",
+    "parts/bank.toml",
     "parts/bench.toml",
     "parts/lidded-18.toml",
     "parts/lidded-32.toml",
