@@ -6,7 +6,7 @@ use spile_answer::{
 use spile_build::file::{Cooling, PartKind};
 use spile_build::{Bay, Build, typical};
 use spile_heat::HeatError;
-use spile_heat::scene::{Heats, MachineInputs, Values, Vents};
+use spile_heat::scene::{Heats, MachineInputs, Values, Vents, is_known};
 use spile_quantity::{Temperature, TemperatureDifference};
 
 use crate::place::{But, Place, is_warm, items_in};
@@ -67,15 +67,6 @@ fn warmest(build: &Build, place: &Place<'_>) -> (Limit, String) {
     };
     let whose = format!("the papers of the {name} allow {} °C", number(limit.value));
     (limit, whose)
-}
-
-/// Whether what leads heat out of the bay was taken there.
-fn is_known(bay: &Bay) -> bool {
-    let vent = |vent: &Option<spile_build::Vent>| {
-        vent.as_ref().and_then(|vent| vent.area.as_ref()).is_some_and(|area| told(area.basis))
-    };
-    bay.conductance.as_ref().is_some_and(|measured| told(measured.basis))
-        || bay.air.as_ref().is_some_and(|air| vent(&air.inlet) && vent(&air.outlet))
 }
 
 fn warm(build: &Build, place: &Place<'_>, swung: &Swing) -> Finding {

@@ -6,8 +6,8 @@ use spile_answer::{
 };
 use spile_build::Build;
 use spile_heat::HeatError;
-use spile_heat::chain::{Day, Pace};
-use spile_heat::scene::{BayIs, Cold, Scene, WARMEST_INSIDE, Weather};
+use spile_heat::chain::Day;
+use spile_heat::scene::{BayIs, Cold, Scene, WARMEST_INSIDE, Weather, is_known};
 
 use crate::keep::number;
 use crate::mend;
@@ -41,11 +41,7 @@ pub(crate) fn findings(build: &Build, scene: &Scene<'_>) -> Vec<Finding> {
 fn figures(scene: &Scene<'_>, point: &Point) -> Result<[f64; 2], HeatError> {
     let held = scene.days(point, Weather::HotAfternoon, BayIs::Balanced)?;
     let duty = 100.0 * held[0].duty;
-    let settled = if held.iter().any(|day| day.pace == Pace::Saturated) {
-        scene.settled_days(point, Weather::HotAfternoon, BayIs::Balanced)?
-    } else {
-        held
-    };
+    let settled = scene.as_they_come(held, point, Weather::HotAfternoon, BayIs::Balanced)?;
     Ok([duty, settled[0].air.cabinet.in_celsius()])
 }
 
@@ -147,9 +143,7 @@ fn warmest(build: &Build, scene: &Scene<'_>, swung: &Swing) -> Option<Finding> {
     let warmest = cold.part().warmest.as_ref()?;
     let most = warmest.likely().in_celsius();
     let known = |basis: Basis| basis != Basis::Typical;
-    let bay_known = cold.bay.is_some_and(|(_, bay)| {
-        bay.conductance.as_ref().is_some_and(|conductance| known(conductance.basis))
-    });
+    let bay_known = cold.bay.is_some_and(|(_, bay)| is_known(bay));
     let limit = Limit {
         value: most,
         sense: Sense::AtMost,

@@ -1,6 +1,6 @@
 //! A bay of a build: what leads heat out of it, and what else is warm in it.
 
-use spile_answer::{Given, Handle, Ledger};
+use spile_answer::{Basis, Given, Handle, Ledger};
 use spile_build::file::{Blows, LeadsTo, PartKind, Which};
 use spile_build::{Bay, Build, Fan as BuildFan, Vent};
 use spile_quantity::{
@@ -224,6 +224,16 @@ impl BayPlace {
             self.through.as_ref().map(|through| through.conductance(bay, cabin)).transpose()?;
         Ok(self.walls + air.unwrap_or_default())
     }
+}
+
+/// Whether what leads heat out of a bay was told, and not only guessed: all of it, or both openings.
+pub fn is_known(bay: &Bay) -> bool {
+    let told = |basis: Basis| basis != Basis::Typical;
+    let vent = |vent: &Option<Vent>| {
+        vent.as_ref().and_then(|vent| vent.area.as_ref()).is_some_and(|area| told(area.basis))
+    };
+    bay.conductance.as_ref().is_some_and(|measured| told(measured.basis))
+        || bay.air.as_ref().is_some_and(|air| vent(&air.inlet) && vent(&air.outlet))
 }
 
 fn heats(build: &Build, name: &str, bay: &Bay, ledger: &mut Ledger) -> Heats {

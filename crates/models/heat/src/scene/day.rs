@@ -108,6 +108,17 @@ impl Scene<'_> {
         bay_is: BayIs,
     ) -> Result<Vec<Day>, HeatError> {
         let held = self.days(values, weather, bay_is)?;
+        self.as_they_come(held, values, weather, bay_is)
+    }
+
+    /// The same from the days held.
+    pub fn as_they_come(
+        &self,
+        held: Vec<Day>,
+        values: &impl Values,
+        weather: Weather,
+        bay_is: BayIs,
+    ) -> Result<Vec<Day>, HeatError> {
         if held.iter().any(|day| day.pace == Pace::Saturated) {
             return self.settled_days(values, weather, bay_is);
         }

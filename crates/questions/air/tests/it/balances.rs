@@ -15,11 +15,23 @@ fn bays_settle_where_they_are_reckoned_by_hand() {
         air.inlet = { area = "160 cm2", above = "60 mm" }
         air.outlet = { area = "160 cm2", above = "560 mm" }
     "#;
+    let fan = |blows: &str| {
+        format!(
+            "air.inlet = {{ area = \"1000 cm2\" }}\nair.outlet = {{ area = \"1000 cm2\" }}\n\
+             air.fan = {{ flow = \"40 m³/h\", pressure = \"1000 Pa\", at = \"outlet\", \
+             blows = \"{blows}\" }}"
+        )
+    };
     let cases = [
         // Measured as a whole: 30 + 42/6 = 37 °C.
         ("measured", idling("conductance = \"6 W/K\"", "30 °C", "42 W"), 37.0, 1e-9),
         // Furniture 3 and skin 1 W/K: 30 + 42/4 = 40.5 °C.
         ("closed", idling("", "30 °C", "42 W"), 40.5, 1e-9),
+        // A fan that nothing slows: 40 m³/h are 12.81 W/K at 35 °C; 5 % of it are drawn in again, and
+        // with 4 W/K of walls 110 W make 110/16.17 = 6.80 K. Blowing in at the top half of it goes
+        // round: 110/10.40 = 10.57 K.
+        ("fan", idling(&fan("out"), "35 °C", "110 W"), 41.80, 0.02),
+        ("fan turned", idling(&fan("in"), "35 °C", "110 W"), 45.57, 0.02),
         // Ae = 0.62·160/√2 = 70.1 cm²; 10 K over 0.5 m at 318.15 K drive
         // 70.1e-4·√(2·9.807·0.5·10/318.15) = 3.892 L/s, which carry 353/308·1006·3.892e-3 = 4.488 W/K,
         // 5 % of it drawn in again: 4.263. (4 + 4.263)·10 = 82.6 W.
