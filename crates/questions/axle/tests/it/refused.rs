@@ -26,7 +26,7 @@ fn slips_of_the_pen_are_told_in_their_place() {
             "both sides",
             "from_left or from_right",
         ),
-        ("[weighings.a]\nfront_left = \"700 mm\"", 2, "700 mm", "kg"),
+        ("[weighings.a]\nfront_left = \"700 mm\"", 2, "a mass is wanted", "kg"),
     ];
     for (text, line, says, hint) in cases {
         let told = problem(text);
