@@ -1,11 +1,11 @@
 //! Litres against days, and how cold food should be.
 
 use spile_answer::{
-    Ask, Class, Figure, Finding, Ledger, Limit, Reason, Sense, Step, Swing, Unit, Verdict, Worse,
-    swing,
+    Ask, Class, Figure, Finding, Given, Ledger, Limit, Reason, Sense, Step, Swing, Unit, Verdict,
+    Worse, swing,
 };
-use spile_build::Build;
 use spile_build::file::Words;
+use spile_build::{Build, Item, typical_number};
 use spile_heat::keeping::{days_of_food, volume_needed};
 use spile_heat::scene::STOCK;
 use spile_quantity::{Time, Volume};
@@ -33,14 +33,13 @@ pub(crate) fn days(build: &Build) -> Finding {
     let wants = &build.wants;
     let label = format!("days of food for {}", in_words(wants.people));
     let unknown: Vec<&str> = crate::cold_items(build)
-        .filter(|(_, item)| item.part.volume.is_none())
+        .filter(|(_, item)| nominal(item).is_none())
         .map(|(name, _)| name)
         .collect();
     let mut ledger = Ledger::new();
     let volumes: Vec<_> = crate::cold_items(build)
         .filter_map(|(name, item)| {
-            let volume = item.part.volume.as_ref()?;
-            Some(ledger.take(format!("nominal volume of {name}"), volume))
+            Some(ledger.take(format!("nominal volume of {name}"), &nominal(item)?))
         })
         .collect();
     let each = ledger.take("cold food, a person and day", &wants.litres);
@@ -71,7 +70,7 @@ pub(crate) fn days(build: &Build) -> Finding {
         );
     }
     let nominal: Volume = crate::cold_items(build)
-        .filter_map(|(_, item)| item.part.volume.as_ref().map(spile_answer::Given::likely))
+        .filter_map(|(_, item)| nominal(item).map(|volume| volume.likely()))
         .sum();
     let mut says = days_says(build, nominal, &swung, finding.verdict);
     if !unknown.is_empty() {
@@ -81,14 +80,27 @@ pub(crate) fn days(build: &Build) -> Finding {
     finding.saying(says).mended(mend).worked(vec![days_step(build, nominal, swung.likely)])
 }
 
+/// The nominal volume of a cold thing: by its papers, else the typical share of its outside
+/// volume; nothing where its size is not known either.
+///
+/// **Source** common practice, no source.
+fn nominal(item: &Item) -> Option<Given<Volume>> {
+    item.part.volume.clone().or_else(|| {
+        let size = item.part.size.as_ref()?;
+        let outside = size.width.likely() * size.height.likely() * size.depth.likely();
+        let share = typical_number("nominal-share");
+        Some(share.map(|share| outside * share.in_of_one()))
+    })
+}
+
 fn days_says(build: &Build, nominal: Volume, swung: &Swing, verdict: Verdict) -> String {
     let wants = &build.wants;
     let packed = nominal * STOCK.packed_share.likely().in_of_one();
     let eaten = wants.litres.likely() * f64::from(wants.people);
     let wanted = wants.away.likely().in_days();
     let start = format!(
-        "{} L nominal pack to {:.0} L, and {} {} {:.1} L of it a day: {:.1} days",
-        number(nominal.in_litres()),
+        "{:.0} L nominal pack to {:.0} L, and {} {} {:.1} L of it a day: {:.1} days",
+        nominal.in_litres(),
         packed.in_litres(),
         in_words(wants.people),
         if wants.people == 1 { "eats" } else { "eat" },

@@ -86,15 +86,26 @@ fn days_that_hang_on_stand_ins_are_unsure() {
 }
 
 #[test]
-fn missing_litres_are_open() {
+fn missing_litres_are_taken_from_the_size_and_listed() {
     let part = SMALL.replace("volume = \"32 L\"", "");
     let answer = ask(&with(&part, "", ""));
+    let days = finding(&answer, "days");
+    let volume = days.inputs.iter().find(|input| input.name == "nominal volume of box").unwrap();
+    assert_eq!(volume.basis.word(), "typical");
+    assert!(volume.how.contains("tape"));
+    // The papers' litres lie within the stand-in's range.
+    assert!(volume.low < 0.032 && 0.032 < volume.high, "{volume:?}");
+    assert_eq!(words(days), "care wish");
+    assert!(finding(&answer, "box.duty").figure.is_some());
+}
+
+#[test]
+fn missing_litres_and_size_are_open() {
+    let answer = ask("[parts.box]\nkind = \"lidded box\"\n[items.box]\n");
     let days = finding(&answer, "days");
     assert_eq!(words(days), "open");
     assert_eq!(days.asks[0].input, "nominal volume of box");
     assert!(days.asks[0].how.contains("tape"));
-    // What can be computed without the litres still is.
-    assert!(finding(&answer, "box.duty").figure.is_some());
 }
 
 #[test]
