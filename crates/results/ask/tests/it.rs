@@ -156,3 +156,18 @@ fn json_has_the_keys_that_others_rely_on() {
     }
     assert!(json["measure_next"].is_array());
 }
+
+/// What air says of a bay's warmth and what cold says of the air round the fridge in it come of
+/// one balance.
+#[test]
+fn air_and_cold_come_to_one_temperature() {
+    let report = heron_report(None);
+    let of = |question: Question, id: &str| {
+        let asked = report.answers.iter().find(|asked| asked.question == question).unwrap();
+        let finding = asked.now().findings.iter().find(|finding| finding.id == id);
+        finding.unwrap_or_else(|| panic!("{question:?} has no {id}")).figure.unwrap()
+    };
+    let (bay, round) =
+        (of(Question::Air, "galley-rear.warm"), of(Question::Cold, "upright.warmest"));
+    assert!((bay.likely - round.likely).abs() < 0.1, "{} {}", bay.likely, round.likely);
+}
