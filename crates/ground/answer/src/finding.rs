@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 
 use crate::ledger::{Input, Ledger};
+use crate::settle::asks;
 use crate::swing::Swing;
 use crate::verdict::{Verdict, judge};
 
@@ -130,6 +131,21 @@ pub struct Limit {
     pub firm: bool,
 }
 
+impl Limit {
+    /// Whether a value lies on the side that is not allowed.
+    pub(crate) fn is_passed_by(&self, value: f64) -> bool {
+        match self.sense {
+            Sense::AtMost => value > self.value,
+            Sense::AtLeast => value < self.value,
+        }
+    }
+
+    /// How far a value lies on the side that is not allowed; nought where it does not.
+    pub(crate) fn missed_by(&self, value: f64) -> f64 {
+        if self.is_passed_by(value) { (value - self.value).abs() } else { 0.0 }
+    }
+}
+
 /// One line of a figure's working.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Step {
@@ -150,7 +166,7 @@ pub struct Ask {
     pub input: Cow<'static, str>,
     /// How to get it with a tape, a meter, a scale or the papers.
     pub how: Cow<'static, str>,
-    /// What it would settle, in words.
+    /// What it would settle, in words that go on from "It settles"; empty where that is not known.
     pub settles: String,
     /// How much of the way to the limit it decides: 1 where it alone can turn the verdict.
     pub weight: f64,
@@ -184,8 +200,9 @@ pub struct Finding {
 impl Finding {
     /// A finding from a figure that was swung over its inputs and held against a limit.
     ///
-    /// The inputs kept are those that the figure's ledger has; asks are made of the movers whose
-    /// range decides the verdict.
+    /// The inputs kept are those that the figure's ledger has. Asks are made of the movers whose
+    /// range decides the verdict, as far as the owner can get them: measured or typical ones. What
+    /// each would settle is worked out by [`Finding::settling`].
     pub fn measured(
         id: impl Into<String>,
         label: impl Into<String>,
@@ -252,29 +269,4 @@ impl Finding {
         self.mend = mend;
         self
     }
-}
-
-/// The inputs whose ranges decide a verdict: those that take the figure a good part of the way
-/// from its likely value to the limit, or past it.
-fn asks(verdict: Verdict, swing: &Swing, limit: &Limit, ledger: &Ledger) -> Vec<Ask> {
-    if matches!(verdict, Verdict::Good | Verdict::Stop) && limit.firm {
-        return Vec::new();
-    }
-    let way = (limit.value - swing.likely).abs().max(f64::MIN_POSITIVE);
-    swing
-        .movers
-        .iter()
-        .map(|mover| (mover, (mover.worse_by / way).min(1.0)))
-        .filter(|(_, weight)| *weight >= 0.2)
-        .take(3)
-        .map(|(mover, weight)| {
-            let input = &ledger.inputs()[mover.input];
-            Ask {
-                input: input.name.clone(),
-                how: input.how.clone(),
-                settles: String::new(),
-                weight,
-            }
-        })
-        .collect()
 }

@@ -39,7 +39,15 @@ pub struct Ledger {
     inputs: Vec<Input>,
 }
 
-/// Names one input of a [`Ledger`], and knows its quantity.
+/// Names one input of a [`Ledger`], and knows its quantity: a length is not taken for a resistance.
+///
+/// ```compile_fail
+/// use spile_answer::{Handle, Point};
+/// use spile_quantity::{Length, Resistance};
+/// fn mixed(point: &Point, length: Handle<Length>) -> Resistance {
+///     point.at(length)
+/// }
+/// ```
 #[derive(Debug)]
 pub struct Handle<Q> {
     index: usize,

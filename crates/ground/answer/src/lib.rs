@@ -4,7 +4,9 @@
 //! A question takes its inputs into a [`Ledger`], each with its bounds and its basis, and writes
 //! its figures as functions of a [`Point`] of that ledger. [`swing`] tries every uncertain input at
 //! both ends, then those that matter most together, and gives the likely value and the
-//! unfavourable end. [`judge`] holds both against a [`Limit`]. Nothing here knows what a fridge is.
+//! unfavourable end. [`judge`] holds both against a [`Limit`]. What decides a verdict and can be
+//! measured is asked for, and [`Finding::settling`] says at which value of it the verdict turns.
+//! Nothing here knows what a fridge is.
 //!
 //! Bounds are bounds, not standard deviations, and inputs are taken as independent: one cause that
 //! several figures share is one input. What turns round inside its range is tried at its ends only.
@@ -33,6 +35,7 @@ mod basis;
 mod finding;
 mod ledger;
 mod question;
+mod settle;
 mod swing;
 mod verdict;
 

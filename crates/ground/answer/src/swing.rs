@@ -12,8 +12,11 @@ pub enum Worse {
 }
 
 impl Worse {
-    /// By how much `b` is worse than `a`; never negative.
+    /// By how much `b` is worse than `a`; never negative. Nothing is worse than what is not known.
     fn by(self, a: f64, b: f64) -> f64 {
+        if b.is_nan() && !a.is_nan() {
+            return f64::INFINITY;
+        }
         let difference = match self {
             Self::Higher => b - a,
             Self::Lower => a - b,
@@ -54,7 +57,8 @@ pub const TOGETHER: usize = 8;
 ///
 /// Discrete outcomes (a collapsing node, a saturated duty) are evaluated like any other, never
 /// extrapolated from a slope; a figure that has broken down is given as an infinity on its worse
-/// side. An input whose effect turns round inside its range is tried at its ends only.
+/// side. One that is not a number anywhere among the points tried is not known at its unfavourable
+/// end either. An input whose effect turns round inside its range is tried at its ends only.
 ///
 /// **Source**: the rule for the unfavourable end in the project's own design; one-at-a-time
 /// bounding followed by a combined worst case is common practice, no source.

@@ -71,15 +71,12 @@ pub const TIGHT_SHARE: f64 = 0.02;
 /// memory or a stand-in only): then it is *care, unsure*. A rule of practice or a wish never gives
 /// more than *care*. Within at the likely value and outside at the unfavourable end is *unsure*.
 pub fn judge(figure: &Figure, limit: &Limit) -> Verdict {
-    let outside = |value: f64| match limit.sense {
-        Sense::AtMost => value > limit.value,
-        Sense::AtLeast => value < limit.value,
-    };
+    let outside = |value: f64| limit.is_passed_by(value);
     let margin = match limit.sense {
         Sense::AtMost => limit.value - figure.unfavourable,
         Sense::AtLeast => figure.unfavourable - limit.value,
     };
-    if figure.likely.is_nan() || figure.unfavourable.is_nan() {
+    if [figure.likely, figure.unfavourable, limit.value].iter().any(|value| value.is_nan()) {
         Verdict::Open
     } else if outside(figure.likely) {
         match limit.class {

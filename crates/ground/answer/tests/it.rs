@@ -133,6 +133,164 @@ fn what_is_asked_for_decides_the_verdict() {
     assert!((finding.figure.unwrap().unfavourable - 25.0).abs() < 1e-9);
 }
 
+/// What the first ask of a finding settles, with the figure worked out again.
+fn settled(
+    limit: Limit,
+    ledger: &Ledger,
+    worse: Worse,
+    figure: impl Fn(&spile_answer::Point) -> f64,
+) -> Finding {
+    let [swung] = swing(ledger, [worse], |point| [figure(point)]);
+    Finding::measured("id", "label", Unit::Millimetre, &swung, limit, ledger)
+        .settling(&swung, ledger, figure)
+}
+
+/// A bay of 520 to 534 mm less a body of 495 mm is to leave 30 mm: 525 mm do. Where the body may be
+/// 1 mm larger, 526 mm do. Of a hard limit the last fiftieth is tight: 0.6 mm more do.
+#[test]
+fn an_ask_says_at_which_value_the_verdict_turns() {
+    for (off, class, value) in [
+        (0.0, Class::Practice, "525 mm"),
+        (0.001, Class::Practice, "526 mm"),
+        (0.0, Class::Limit, "526 mm"),
+        (0.001, Class::Limit, "527 mm"),
+    ] {
+        let mut ledger = Ledger::new();
+        let depth = ledger.take("depth", &given(0.520, 0.529, 0.534));
+        let body = ledger.take("body", &given(0.495 - off, 0.495, 0.495 + off));
+        let finding =
+            settled(limit(30.0, Sense::AtLeast, class, true), &ledger, Worse::Lower, |point| {
+                (point.at(depth) - point.at(body)).in_mm()
+            });
+        assert_eq!(finding.verdict, Verdict::Care(Reason::Unsure));
+        assert_eq!(finding.asks[0].settles, format!("this: good at {value} or more"));
+    }
+}
+
+#[test]
+fn an_ask_within_a_tight_limit_says_where_it_is_within() {
+    let mut ledger = Ledger::new();
+    let depth = ledger.take("depth", &given(0.9, 0.99, 1.01));
+    let mut finding = settled(
+        limit(1000.0, Sense::AtMost, Class::Limit, true),
+        &ledger,
+        Worse::Higher,
+        |point| point.at(depth).in_mm().max(985.0),
+    );
+    assert_eq!(finding.verdict, Verdict::Care(Reason::Unsure));
+    assert_eq!(finding.asks.remove(0).settles, "this: within the limit at 1000 mm or less");
+}
+
+#[test]
+fn an_ask_of_what_is_passed_says_what_would_clear_it() {
+    let mut ledger = Ledger::new();
+    let stud = Given {
+        value: Ranged::new(Resistance::mohm(5.0), Resistance::mohm(20.0), Resistance::mohm(50.0))
+            .expect("in order"),
+        basis: Basis::Typical,
+        source: "common practice".into(),
+        how: "millivolts across it".into(),
+    };
+    let stud = ledger.take("stud", &stud);
+    // 10 A through 15 mΩ of cable and the stud lose 0.35 V; 0.3 V are allowed, which 15 mΩ keep.
+    let loss = |point: &spile_answer::Point| 10.0 * (0.015 + point.at(stud).in_ohm());
+    for (class, verdict) in
+        [(Class::Practice, Verdict::Care(Reason::Practice)), (Class::Limit, Verdict::Stop)]
+    {
+        let finding = settled(limit(0.3, Sense::AtMost, class, true), &ledger, Worse::Higher, loss);
+        assert_eq!(finding.verdict, verdict);
+        assert_eq!(finding.asks.len(), 1);
+        assert_eq!(
+            finding.asks[0].settles,
+            "this: within the limit at 15 mΩ or less, if all else is as likely"
+        );
+        assert_eq!(finding.asks[0].weight, 1.0);
+    }
+    // Where even the better end is outside, it is asked for and nothing is promised.
+    let finding =
+        settled(limit(0.16, Sense::AtMost, Class::Limit, true), &ledger, Worse::Higher, loss);
+    assert_eq!((finding.asks.len(), finding.asks[0].settles.as_str()), (1, ""));
+    let finding =
+        settled(limit(1.0, Sense::AtMost, Class::Limit, true), &ledger, Worse::Higher, loss);
+    assert_eq!((finding.verdict, finding.asks.len()), (Verdict::Good, 0));
+}
+
+#[test]
+fn what_its_owner_cannot_get_better_is_not_asked_for() {
+    let papers = Given { basis: Basis::Papers, ..given(0.480, 0.490, 0.500) };
+    let table = Given { basis: Basis::Table, ..given(0.0, 0.001, 0.010) };
+    let hardly = Given {
+        basis: Basis::Typical,
+        how: "Not worth measuring: it hardly counts.".into(),
+        ..given(0.0, 0.001, 0.010)
+    };
+    let mut ledger = Ledger::new();
+    let handles = [
+        ("papers", &papers),
+        ("table", &table),
+        ("hardly", &hardly),
+        ("tape", &given(0.0, 0.001, 0.010)),
+    ]
+    .map(|(name, given)| ledger.take(name, given));
+    let finding =
+        settled(limit(500.0, Sense::AtMost, Class::Limit, true), &ledger, Worse::Higher, |point| {
+            handles.iter().map(|handle| point.at(*handle).in_mm()).sum()
+        });
+    assert_eq!(finding.verdict, Verdict::Care(Reason::Unsure));
+    let asked: Vec<&str> = finding.asks.iter().map(|ask| ask.input.as_ref()).collect();
+    assert_eq!(asked, ["tape"]);
+    // Alone it settles nothing: the papers' range by itself passes the limit.
+    assert_eq!(finding.asks[0].settles, "");
+}
+
+#[test]
+fn what_is_no_number_anywhere_is_open() {
+    let mut ledger = Ledger::new();
+    let depth = ledger.take("depth", &given(0.520, 0.529, 0.534));
+    let [swung] = swing(&ledger, [Worse::Lower], |point| {
+        let mm = point.at(depth).in_mm();
+        [if mm < 525.0 { f64::NAN } else { mm }]
+    });
+    assert!(swung.unfavourable.is_nan() && swung.likely == 529.0);
+    let least = limit(500.0, Sense::AtLeast, Class::Limit, true);
+    let finding = Finding::measured("id", "label", Unit::Millimetre, &swung, least, &ledger);
+    assert_eq!(finding.verdict, Verdict::Open);
+    assert_eq!(finding.asks[0].input, "depth");
+    let no_limit = limit(f64::NAN, Sense::AtMost, Class::Limit, true);
+    assert_eq!(verdict(1.0, 1.0, &no_limit), Verdict::Open);
+}
+
+proptest! {
+    /// The value that an ask names does settle it, and one a good step worse does not.
+    #[test]
+    fn the_value_that_settles_a_verdict_does(
+        low in 0.3_f64..0.5, range in 0.005_f64..0.1, likely in 0.3_f64..1.0, at in 0.05_f64..0.95,
+        other in 0.0_f64..0.002, more in any::<bool>(),
+    ) {
+        let high = low + range;
+        let likely = if more { low + range * (at + (1.0 - at) * likely) } else { low + range * at * (1.0 - likely) };
+        let mut ledger = Ledger::new();
+        let depth = ledger.take("depth", &given(low, likely, high));
+        let body = ledger.take("body", &given(0.1 - other, 0.1, 0.1 + other));
+        let sign = if more { 1.0 } else { -1.0 };
+        let figure = |point: &spile_answer::Point| sign * (point.at(depth) - point.at(body)).in_mm();
+        let border = (low + range * at - 0.1) * 1000.0;
+        let least = limit(sign * border, Sense::AtLeast, Class::Practice, true);
+        let finding = settled(least, &ledger, Worse::Lower, figure);
+        prop_assume!(finding.verdict == Verdict::Care(Reason::Unsure));
+        let Some(ask) = finding.asks.iter().find(|ask| ask.input == "depth" && !ask.settles.is_empty()) else {
+            return Ok(());
+        };
+        let (value, way) = ask.settles.strip_prefix("this: good at ").unwrap().split_once(" mm or ").unwrap();
+        prop_assert_eq!(way, if more { "more" } else { "less" });
+        let value: f64 = value.parse().unwrap();
+        // By hand: the figure meets its limit where the depth makes up for the body's worse end.
+        let exact = border + 100.0 + sign * other * 1000.0;
+        let beyond = sign * (value - exact);
+        prop_assert!(beyond > -1e-6 && beyond <= range * 1000.0 / 10.0, "{value} for {exact}");
+    }
+}
+
 proptest! {
     /// Of a figure that is linear in at most [`TOGETHER`] inputs, the unfavourable end is the
     /// worst of all corners, tried one by one.

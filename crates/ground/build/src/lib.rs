@@ -4,11 +4,29 @@
 //! A build is a folder of TOML: `build.toml` (the vehicle as it stands), `parts/*.toml` (figures
 //! from the papers of parts) and `jobs/*.toml` (planned changes). The way through this crate is
 //! one way: each text becomes a tree in which every value keeps its file and its place; a job is
-//! applied to that tree; the tree is read into records that mirror the files; the records are
-//! resolved into the typed [`Build`], with references checked, stand-ins put in, and every number
-//! with its basis. All problems are told together, each with file, line and column.
+//! applied to that tree; the tree is read into records that mirror the files ([`mod@file`]); the
+//! records are resolved into the typed [`Build`], with references checked, stand-ins put in, and
+//! every number with its basis. Nothing is computed here, and nothing is judged.
 //!
-//! Nothing is computed here, and nothing is judged.
+//! # Problems
+//! Everything that is wrong is told in one go ([`Problems`]), each with file, line and column, what
+//! was expected and how to mend it: errors of syntax, unknown keys, what is no quantity, what names
+//! nothing there is, what cannot be. Each is told once: what could not be read is not told of as
+//! missing too, nor where it is named. Of a file with an error of syntax the rest is read, but
+//! names are followed, and jobs tried, only where build and parts are whole. An empty `build.toml`
+//! is in order: nothing is said yet.
+//!
+//! # Assumptions
+//! What was not said is stood in for by [`typical`] values, each marked as such. A length taken with
+//! a tape and given without a tolerance has the tape's typical one. Bounds of what is plausible are
+//! common practice, wide on purpose.
+//!
+//! # Standards
+//! TOML 1.1; JSON Schema 2020-12 ([`schema`]); days as ISO 8601 writes them.
+//!
+//! # Limits
+//! Tables and lists lie at most 80 deep in one another. A name with a dot in it cannot be named by
+//! a job.
 //!
 //! ```
 //! use spile_build::Folder;
