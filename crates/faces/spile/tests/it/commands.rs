@@ -453,3 +453,23 @@ fn marks_says_what_is_lacking() {
         assert!(talk.contains(says), "{args:?}: {talk}");
     }
 }
+
+/// Every broken build of the corpus beside the reader of builds.
+#[test]
+fn a_build_that_cannot_be_read_ends_with_2_and_prints_nothing() {
+    let corpus = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../ground/build/tests/broken");
+    let mut tried = 0;
+    for entry in fs::read_dir(&corpus).unwrap() {
+        let path = entry.unwrap().path();
+        if !path.join("build.toml").is_file() {
+            continue;
+        }
+        let name = path.file_name().unwrap().to_str().unwrap().to_owned();
+        let ended = spile(&corpus, &["check", &name]);
+        assert_eq!(ended.status, 2, "{name}: {}", ended.talk);
+        assert!(ended.data.is_empty(), "{name}: {}", ended.data);
+        assert!(ended.talk.contains("problem"), "{name}: {}", ended.talk);
+        tried += 1;
+    }
+    assert!(tried >= 60, "{tried}");
+}
