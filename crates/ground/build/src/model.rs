@@ -231,7 +231,7 @@ pub enum Shape {
         /// The two axes of the points (0 along, 1 across, 2 up), and for each whether distances
         /// run from its low face.
         axes: [(usize, bool); 2],
-        /// The corners [m], round the shape.
+        /// The corners \[m\], round the shape.
         points: Vec<[f64; 2]>,
         /// How far off each corner may be.
         tolerance: Given<Length>,
