@@ -90,8 +90,8 @@ fn shown(text: &str, span: Range<usize>, message: &str) -> Range<usize> {
         span.start - 1..span.end
     } else if message.starts_with("invalid unquoted key") {
         let is_border = |c: char| c.is_whitespace() || "{}[],.=".contains(c);
-        let start = before.rfind(is_border).map_or(0, |border| border + 1);
-        span.start.min(start)..span.start + behind.find(is_border).unwrap_or(behind.len())
+        let start = before.trim_end_matches(|c| !is_border(c)).len();
+        start..span.start + behind.find(is_border).unwrap_or(behind.len())
     } else {
         span
     }

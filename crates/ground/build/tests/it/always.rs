@@ -57,7 +57,7 @@ fn place(text: &str, share: f64) -> usize {
 }
 
 /// What people, editors and cats put into files.
-const SCRAPS: [&str; 30] = [
+const SCRAPS: [&str; 32] = [
     "\"",
     "'",
     "\"\"\"",
@@ -88,6 +88,8 @@ const SCRAPS: [&str; 30] = [
     "]]",
     "true",
     "\"\" = ",
+    "\u{a0}",
+    "\u{3000}ü",
 ];
 
 proptest! {
@@ -142,7 +144,7 @@ proptest! {
     }
 
     #[test]
-    fn any_text_is_told_of(text in "[-a-z\"'\\[\\]{}=,.#\\n\\r\\\\ 0-9é]{0,200}") {
+    fn any_text_is_told_of(text in "[-a-z\"'\\[\\]{}=,.#\\n\\r\\\\ 0-9é\u{3000}]{0,200}") {
         read(&[("build.toml".to_owned(), text.clone()), ("jobs/a.toml".to_owned(), text)])?;
     }
 }
