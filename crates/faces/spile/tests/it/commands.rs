@@ -233,8 +233,8 @@ fn unknown_names_end_with_2_and_the_nearest() {
         (&["check", "heron", "--job", "box-uot"], "did you mean `box-out`?"),
         (&["check", "heron", "--job", "box-out", "--option", "x"], "there is no option `x`"),
         (&["check", "heron", "--option", "x"], "--job"),
-        (&["why", "heron", "air.no-computed"], "air.not-computed"),
-        (&["why", "heron", "not-comp"], "can be each of these"),
+        (&["why", "heron", "meter.no-computed"], "meter.not-computed"),
+        (&["why", "heron", "noth"], "can be each of these"),
     ];
     for (args, told) in cases {
         let ended = spile(temp.path(), args);
@@ -246,10 +246,10 @@ fn unknown_names_end_with_2_and_the_nearest() {
 #[test]
 fn why_takes_a_name_or_its_beginning() {
     let temp = build(&[("box-out", OUT)]);
-    for finding in ["air.not-computed", "air.n", "air"] {
+    for finding in ["meter.not-computed", "meter.n", "meter"] {
         let ended = spile(temp.path(), &["why", "heron", finding, "--job", "box-out"]);
         assert_eq!(ended.status, 0, "{}", ended.talk);
-        assert!(ended.data.contains("air.not-computed   ◌ open"), "{}", ended.data);
+        assert!(ended.data.contains("meter.not-computed   ◌ open"), "{}", ended.data);
         fits(&ended.data);
     }
 }
