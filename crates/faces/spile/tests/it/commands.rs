@@ -234,7 +234,7 @@ fn unknown_names_end_with_2_and_the_nearest() {
         (&["check", "heron", "--job", "box-out", "--option", "x"], "there is no option `x`"),
         (&["check", "heron", "--option", "x"], "--job"),
         (&["why", "heron", "meter.no-computed"], "meter.not-computed"),
-        (&["why", "heron", "noth"], "can be each of these"),
+        (&["why", "heron", "no"], "can be each of these"),
     ];
     for (args, told) in cases {
         let ended = spile(temp.path(), args);
