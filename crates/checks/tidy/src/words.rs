@@ -7,7 +7,7 @@ const UNFINISHED: [&str; 4] =
     [concat!("TO", "DO"), concat!("FIX", "ME"), concat!("XX", "X"), concat!("HA", "CK")];
 
 /// Where the folders of one person or one machine begin.
-const MACHINE: [&str; 5] = ["/home/", "/root/", "/Users/", "/tmp/", "/work/"];
+const MACHINE: [&str; 4] = ["/home/", "/root/", "/Users/", "/tmp/"];
 
 /// The most lines that a file of one subject has.
 const LONGEST: usize = 800;
@@ -24,7 +24,7 @@ pub fn unfinished(path: &str, text: &str) -> Vec<String> {
     problems
 }
 
-/// Every absolute path of one machine. A path that goes on from a name (`crates/work/`) is none.
+/// Every absolute path of one machine. A path that goes on from a name (`crates/tmp/`) is none.
 pub fn machine_paths(path: &str, text: &str) -> Vec<String> {
     let mut problems = Vec::new();
     for (at, line) in text.lines().enumerate() {
@@ -98,7 +98,7 @@ mod tests {
         let bad = format!("cd \"{}ann\"\n", MACHINE[0]);
         assert_eq!(machine_paths("a.md", &bad), ["a.md:1: a path of one machine: `/home/`"]);
         assert!(
-            machine_paths("a.md", "crates/results/work/src, ~/work/, {target}/tmp/").is_empty()
+            machine_paths("a.md", "crates/results/tmp/src, ~/tmp/, {target}/tmp/").is_empty()
         );
     }
 
