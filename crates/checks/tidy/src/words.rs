@@ -97,9 +97,7 @@ mod tests {
     fn machine_paths_are_told_and_ours_are_not() {
         let bad = format!("cd \"{}ann\"\n", MACHINE[0]);
         assert_eq!(machine_paths("a.md", &bad), ["a.md:1: a path of one machine: `/home/`"]);
-        assert!(
-            machine_paths("a.md", "crates/results/tmp/src, ~/tmp/, {target}/tmp/").is_empty()
-        );
+        assert!(machine_paths("a.md", "crates/results/tmp/src, ~/tmp/, {target}/tmp/").is_empty());
     }
 
     #[test]
