@@ -80,6 +80,17 @@ pub(crate) fn days(build: &Build) -> Finding {
     finding.saying(says).mended(mend).worked(vec![days_step(build, nominal, swung.likely)])
 }
 
+/// `64 L nominal, `: the least volume of all cold things, where it is not known exactly.
+fn least_nominal(build: &Build) -> String {
+    let volumes = || crate::cold_items(build).filter_map(|(_, item)| nominal(item));
+    let least: Volume = volumes().map(|volume| volume.value.low).sum();
+    if volumes().all(|volume| volume.value.is_exact()) {
+        String::new()
+    } else {
+        format!("{:.0} L nominal, ", least.in_litres())
+    }
+}
+
 /// The nominal volume of a cold thing: by its papers, else the typical share of its outside
 /// volume; nothing where its size is not known either.
 ///
@@ -109,7 +120,8 @@ fn days_says(build: &Build, nominal: Volume, swung: &Swing, verdict: Verdict) ->
     );
     let unsure = if verdict == Verdict::Care(Reason::Unsure) {
         format!(
-            " With {} L each and {:.0} % packed it is {:.1}.",
+            " With {}{} L each and {:.0} % packed it is {:.1}.",
+            least_nominal(build),
             number(wants.litres.value.high.in_litres()),
             STOCK.packed_share.value.low.in_percent(),
             swung.unfavourable

@@ -100,6 +100,18 @@ fn missing_litres_are_taken_from_the_size_and_listed() {
 }
 
 #[test]
+fn the_unfavourable_days_are_told_with_the_least_volume_they_rest_on() {
+    let part = SMALL.replace("volume = \"32 L\"", "");
+    let wants = "wants = { people = 1, away = \"5 days\" }";
+    let answer = ask(&with(&part, "", wants));
+    let days = finding(&answer, "days");
+    assert_eq!(words(days), "care unsure");
+    // 0.35 of 590 × 410 × 370 mm is 31.3 L; 31.3 × 70 % / 6.5 L a day is 3.4 days.
+    assert!(days.says.contains("With 31 L nominal, 6.5 L each and 70 % packed"), "{}", days.says);
+    assert!((days.figure.unwrap().unfavourable - 31.326 * 0.7 / 6.5).abs() < 0.01);
+}
+
+#[test]
 fn missing_litres_and_size_are_open() {
     let answer = ask("[parts.box]\nkind = \"lidded box\"\n[items.box]\n");
     let days = finding(&answer, "days");
