@@ -48,6 +48,7 @@ mod axle;
 mod date;
 mod disk;
 pub mod file;
+pub mod first;
 mod folder;
 mod held;
 mod job;

@@ -3,7 +3,8 @@
 //!
 //! Each question is asked twice, of the build as it stands and as it would be; what is found is
 //! paired by its name, so that what changes can be shown. A question that cannot be computed is
-//! answered *open*, never *good*.
+//! answered *open*, never *good*. How a number is shown, and what every face says of a report, is
+//! here too, so that terminal, page and paper say the same.
 //!
 //! ```
 //! let folder = spile_build::Folder::from_texts([("build.toml", r#"
@@ -22,9 +23,12 @@
 //! ```
 
 mod json;
+mod lead;
 mod next;
+pub mod number;
 mod report;
 
 pub use json::{json, json_schema};
+pub use lead::{CAUTION, clean, count, lead, measures, typical_inputs};
 pub use next::{Next, measure_next};
 pub use report::{Asked, Pair, Report, ask};

@@ -4,6 +4,7 @@ use std::fs::OpenOptions;
 use std::io::Write;
 use std::path::Path;
 
+use spile_ask::clean;
 use spile_build::Build;
 use spile_fit::{MarkOut, NoMarks, mark_out};
 use spile_sheet::{marks_svg, marks_text};
@@ -11,7 +12,6 @@ use spile_sheet::{marks_svg, marks_text};
 use super::open::{open, typed};
 use super::{Outcome, Status, note};
 use crate::args::Marks;
-use crate::show::page::clean;
 
 /// Prints the marks of every cut-out of the build, or after a job those that the job brings; with
 /// `--svg`, writes the drawing of one.

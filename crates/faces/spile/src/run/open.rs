@@ -3,12 +3,11 @@
 use std::fs;
 use std::path::Path;
 
-use spile_ask::{Report, ask};
+use spile_ask::{Report, ask, clean};
 use spile_build::{Folder, Planned, Unplanned};
 
 use super::{Outcome, Status};
 use crate::show;
-use crate::show::page::clean;
 
 /// A build that could be read.
 pub struct Opened {

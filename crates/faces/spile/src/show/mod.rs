@@ -1,7 +1,6 @@
 //! What is printed: text made of answers, sources and problems. Nothing is computed here.
 
 pub mod bar;
-pub mod number;
 pub mod page;
 mod problems;
 mod report;

@@ -1,6 +1,7 @@
 //! Lines of at most 80 columns: wrapping at words, hanging indents, tones.
 
 use anstyle::{AnsiColor, Style};
+use spile_ask::clean;
 use unicode_width::UnicodeWidthChar;
 
 /// The most columns that a line has.
@@ -235,22 +236,6 @@ pub fn tied(text: &str) -> String {
     text.replace(' ', "\u{a0}")
 }
 
-/// `text` without what would move the cursor, break a line or turn the direction of writing.
-pub fn clean(text: &str) -> String {
-    let unseen = |c: char| {
-        ('\u{200b}'..='\u{200f}').contains(&c)
-            || ('\u{2028}'..='\u{202e}').contains(&c)
-            || ('\u{2060}'..='\u{206f}').contains(&c)
-            || c == '\u{feff}'
-    };
-    let shown = |c: char| match c {
-        '\n' | '\t' | '\r' => ' ',
-        c if c.is_control() => '\u{fffd}',
-        c => c,
-    };
-    text.chars().filter(|c| !unseen(*c)).map(shown).collect()
-}
-
 /// `text` with each number tied to the unit behind it.
 fn tie_units(text: &str) -> String {
     let mut tied = String::with_capacity(text.len());
@@ -332,11 +317,6 @@ mod tests {
         let text = format!("{} 8.5 A, and 10.61 V arrive", "x".repeat(76));
         let laid = page(|page| page.put(0, &Text::plain(&text)));
         assert_eq!(laid.lines().nth(1), Some("8.5 A, and 10.61 V arrive"));
-    }
-
-    #[test]
-    fn nothing_moves_the_cursor() {
-        assert_eq!(clean("a\u{1b}[31m\nb\u{202e}"), "a\u{fffd}[31m b");
     }
 
     proptest! {

@@ -1,15 +1,15 @@
 //! What is wrong in a build's files, each problem in its place.
 
-use std::collections::BTreeSet;
 use std::fmt;
 
 use miette::{
     Diagnostic, GraphicalReportHandler, GraphicalTheme, MietteError, MietteSpanContents,
     SourceCode, SourceSpan, SpanContents,
 };
+use spile_ask::{clean, count};
 use spile_build::{At, Files, Problem, Problems};
 
-use super::page::{COLUMNS, clean, columns};
+use super::page::{COLUMNS, columns};
 
 /// How many columns of a line of a file are shown; the frame takes the rest.
 const LINE: usize = 68;
@@ -35,21 +35,9 @@ pub fn problems(problems: &Problems) -> String {
         }
         text.push('\n');
     }
-    text.push_str(&count(&problems.list));
+    text.push_str(&count(problems));
     text.push('\n');
     text
-}
-
-/// `2 problems in 1 file; nothing was computed`.
-fn count(list: &[Problem]) -> String {
-    let files: BTreeSet<_> =
-        list.iter().filter_map(|problem| problem.at.as_ref()).map(|at| at.file).collect();
-    let of = |count: usize, what: &str| {
-        if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") }
-    };
-    let within =
-        if files.is_empty() { String::new() } else { format!(" in {}", of(files.len(), "file")) };
-    format!("{}{within}; nothing was computed", of(list.len(), "problem"))
 }
 
 /// A problem as the library that draws it wants it.

@@ -1,7 +1,7 @@
 //! The answers: what to measure next, the eight questions, what it comes to.
 
-use spile_answer::{Basis, Finding, Reason, Verdict};
-use spile_ask::{Asked, Next, Pair, Report};
+use spile_answer::{Finding, Reason, Verdict};
+use spile_ask::{Asked, CAUTION, Pair, Report, lead, measures};
 use spile_build::JobInfo;
 
 use super::page::{COLUMNS, Page, Text, Tone, tied};
@@ -20,9 +20,6 @@ pub struct Shown<'a> {
     /// Whether findings that are good are shown one by one.
     pub all: bool,
 }
-
-/// How many things to measure are named.
-const MEASURES: usize = 3;
 
 /// The answers as they are printed.
 pub fn report(report: &Report, shown: &Shown<'_>) -> String {
@@ -81,12 +78,7 @@ fn heading(page: &mut Page, report: &Report, shown: &Shown<'_>) {
 
 /// The measurements that would settle what rests on stand-ins.
 fn measure_next(page: &mut Page, report: &Report) {
-    let next: Vec<&Next> = report
-        .measure_next
-        .iter()
-        .filter(|next| is_stand_in(report, next))
-        .take(MEASURES)
-        .collect();
+    let next = measures(report);
     if next.is_empty() {
         return;
     }
@@ -106,23 +98,6 @@ fn measure_next(page: &mut Page, report: &Report) {
         text = text.and(Tone::Faint, &format!(" [{}]", listed(&settles)));
         page.hang(2, &Text::plain(&format!("{}", number + 1)), 4, &text);
     }
-}
-
-/// Whether a *care* or an *open* hangs on this input and it is a stand-in or missing altogether.
-fn is_stand_in(report: &Report, next: &Next) -> bool {
-    next.settles.iter().any(|(question, id)| {
-        let finding = report
-            .answers
-            .iter()
-            .filter(|asked| asked.question == *question)
-            .flat_map(|asked| &asked.now().findings)
-            .find(|finding| finding.id == *id);
-        finding.is_some_and(|finding| {
-            let input = finding.inputs.iter().find(|input| input.name == next.input.as_str());
-            matches!(finding.verdict, Verdict::Care(_) | Verdict::Open)
-                && input.is_none_or(|input| input.basis == Basis::Typical)
-        })
-    })
 }
 
 fn listed(names: &[String]) -> String {
@@ -284,7 +259,7 @@ fn summary(page: &mut Page, report: &Report, shown: &Shown<'_>) {
     }
     page.put(0, &text.and(Tone::Plain, "."));
     if report.verdict() == Verdict::Stop {
-        page.put(0, &Text::new().and(Tone::Strong, "Do not cut, do not switch on."));
+        page.put(0, &Text::new().and(Tone::Strong, lead(report.verdict())));
     }
     let finding = report
         .answers
@@ -310,8 +285,3 @@ const IN_ALL: [(&str, Verdict); 4] = [
     ("care", Verdict::Care(Reason::Tight)),
     ("good", Verdict::Good),
 ];
-
-/// Said below every report.
-const CAUTION: &str = "Mains and gas are outside all this. The papers of the parts and local \
-                       rules come before anything said here. Isolate the battery before you work \
-                       on cables.";

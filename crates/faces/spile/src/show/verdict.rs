@@ -1,10 +1,9 @@
 //! A verdict as word and shape, and a figure on its bar.
 
 use spile_answer::{Figure, Limit, Unit, Verdict};
-use spile_ask::Pair;
+use spile_ask::{Pair, number};
 
 use super::bar::{Bar, Spot, draw};
-use super::number;
 use super::page::{Page, Text, Tone, tied};
 
 /// The column in which the verdict of a row begins.
@@ -54,7 +53,7 @@ pub fn headline(pair: &Pair<'_>) -> Text {
         let change = number::change(before, figure, now.limit.as_ref());
         text = text.and(Tone::Plain, ": ").and(Tone::Strong, &tied(&change));
         if let Some(worst) = number::worst(figure, now.limit.as_ref()) {
-            text = text.and(Tone::Plain, &format!(" {}", tied(&worst)));
+            text = text.and(Tone::Plain, &format!(" {}", tied(&format!("({worst})"))));
         }
     } else if now.verdict == Verdict::Open {
         text = text.and(Tone::Faint, &format!(" {}", tied(NO_BAR)));
@@ -89,11 +88,6 @@ pub fn bar(page: &mut Page, pair: &Pair<'_>) {
     page.hang(at, &lead, BESIDE, &beside(&bar, figure, limit));
 }
 
-/// `at most 3 %, practice`.
-pub fn limit_in_words(limit: &Limit, unit: Unit) -> String {
-    format!("{} {}", limit.sense.words(), number::limit(limit.value, unit))
-}
-
 /// The scale with what the job brings in its own tone.
 fn marked(lead: Text, cells: &str) -> Text {
     cells.chars().fold(lead, |text, cell| {
@@ -115,6 +109,6 @@ fn beside(bar: &Bar, figure: &Figure, limit: &Limit) -> Text {
         let said = format!("{word}{}", number::with_unit(value, figure.unit));
         text = text.and(Tone::Plain, &format!("{}; ", tied(&said)));
     }
-    text.and(Tone::Plain, &tied(&limit_in_words(limit, figure.unit)))
+    text.and(Tone::Plain, &tied(&number::limit_in_words(limit, figure.unit)))
         .and(Tone::Plain, &format!(", {}", limit.kind))
 }

@@ -1,9 +1,8 @@
 //! The working of one finding: the figure, its limit, the formulas, what was put in.
 
 use spile_answer::{Figure, Finding, Input, Limit, Question, Step, Verdict};
-use spile_ask::{Pair, Report};
+use spile_ask::{Pair, Report, number};
 
-use super::number;
 use super::page::{COLUMNS, Page, Text, Tone};
 use super::verdict;
 
@@ -87,7 +86,7 @@ fn figure(page: &mut Page, pair: &Pair<'_>) {
     } else {
         format!("{} ({})", limit.kind, limit.class.word())
     };
-    let text = format!("{}, {kind}", verdict::limit_in_words(limit, figure.unit));
+    let text = format!("{}, {kind}", number::limit_in_words(limit, figure.unit));
     page.hang(0, &Text::plain("limit"), BESIDE, &Text::plain(&text));
     source(page, BESIDE, &limit.source);
     if !limit.firm {
@@ -100,8 +99,10 @@ fn figure(page: &mut Page, pair: &Pair<'_>) {
 /// `11.41 V (worst 10.62 V)`.
 fn with_worst(tone: Tone, figure: &Figure, limit: Option<&Limit>) -> Text {
     let text = Text::new().and(tone, &number::change(None, figure, limit));
-    let worst = number::worst(figure, limit).unwrap_or_default();
-    text.and(Tone::Plain, &format!(" {worst}"))
+    match number::worst(figure, limit) {
+        Some(worst) => text.and(Tone::Plain, &format!(" ({worst})")),
+        None => text,
+    }
 }
 
 fn source(page: &mut Page, at: usize, source: &str) {

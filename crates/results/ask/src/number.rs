@@ -1,5 +1,5 @@
-//! Numbers as they are shown: with a unit that a tape or a meter has, and as many digits as they
-//! bear.
+//! Numbers as they are shown, on the terminal, on pages and on paper: with a unit that a tape or a
+//! meter has, and as many digits as they bear.
 
 use spile_answer::{Figure, Input, Limit, Sense, Unit};
 use spile_quantity::{
@@ -40,26 +40,60 @@ pub fn limit(value: f64, unit: Unit) -> String {
     words(value, unit).map_or_else(|| said(&text, unit.symbol()), str::to_owned)
 }
 
-/// How a figure changes: `12.15 → 11.41 V`, `11.41 V as before`.
-pub fn change(before: Option<&Figure>, now: &Figure, limit: Option<&Limit>) -> String {
-    let likely = full(now.likely, now.unit, limit);
-    let Some(before) = before else { return likely };
-    if full(before.likely, before.unit, limit) == likely {
-        return format!("{likely} as before");
-    }
-    let one_unit = before.unit == now.unit && before.likely.is_finite() && now.likely.is_finite();
-    let from = if one_unit {
-        apart(before.likely, before.unit, limit)
-    } else {
-        full(before.likely, before.unit, limit)
-    };
-    format!("{from} → {likely}")
+/// A figure before and after, each as it is shown, so that the two can be set apart.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Change {
+    /// The figure before the job, without its unit where *now* has the same; `None` where there is
+    /// none or it reads the same.
+    pub before: Option<String>,
+    /// The figure now, without its unit; in words where it is no number.
+    pub now: String,
+    /// The unit of *now*; empty where there is none to show.
+    pub unit: &'static str,
+    /// Whether there is a figure before, and it reads the same.
+    pub is_as_before: bool,
 }
 
-/// The unfavourable end of a figure, where it is another: `(worst 10.62 V)`.
+/// How a figure changes, in its parts.
+pub fn parts(before: Option<&Figure>, now: &Figure, limit: Option<&Limit>) -> Change {
+    let likely = full(now.likely, now.unit, limit);
+    let from = before.map(|before| (before, full(before.likely, before.unit, limit)));
+    let is_as_before = from.as_ref().is_some_and(|(_, from)| *from == likely);
+    let before = from.filter(|_| !is_as_before).map(|(before, from)| {
+        let numbers = before.likely.is_finite() && now.likely.is_finite();
+        if before.unit == now.unit && numbers {
+            apart(before.likely, before.unit, limit)
+        } else {
+            from
+        }
+    });
+    let (now, unit) = match words(now.likely, now.unit) {
+        Some(words) => (words.to_owned(), ""),
+        None => (apart(now.likely, now.unit, limit), now.unit.symbol()),
+    };
+    Change { before, now, unit, is_as_before }
+}
+
+/// How a figure changes: `12.15 → 11.41 V`, `11.41 V as before`.
+pub fn change(before: Option<&Figure>, now: &Figure, limit: Option<&Limit>) -> String {
+    let Change { before, now, unit, is_as_before } = parts(before, now, limit);
+    let likely = said(&now, unit);
+    match before {
+        _ if is_as_before => format!("{likely} as before"),
+        Some(before) => format!("{before} → {likely}"),
+        None => likely,
+    }
+}
+
+/// The unfavourable end of a figure, where it is another: `worst 10.62 V`.
 pub fn worst(figure: &Figure, limit: Option<&Limit>) -> Option<String> {
     let worst = full(figure.unfavourable, figure.unit, limit);
-    (worst != full(figure.likely, figure.unit, limit)).then(|| format!("(worst {worst})"))
+    (worst != full(figure.likely, figure.unit, limit)).then(|| format!("worst {worst}"))
+}
+
+/// A limit in words: `at most 3 %`.
+pub fn limit_in_words(limit: &Limit, unit: Unit) -> String {
+    format!("{} {}", limit.sense.words(), self::limit(limit.value, unit))
 }
 
 /// The three numbers of an input, low, likely and high, and the unit they are shown in.
@@ -276,7 +310,7 @@ mod tests {
         let now = figure(11.41, 10.62, Unit::Volt);
         assert_eq!(change(Some(&before), &now, None), "12.15 → 11.41 V");
         assert_eq!(change(Some(&now), &now, None), "11.41 V as before");
-        assert_eq!(worst(&now, None).as_deref(), Some("(worst 10.62 V)"));
+        assert_eq!(worst(&now, None).as_deref(), Some("worst 10.62 V"));
         assert_eq!(worst(&figure(4.0, 4.0, Unit::Day), None), None);
         let collapsed = figure(f64::NEG_INFINITY, f64::NEG_INFINITY, Unit::Volt);
         assert_eq!(change(Some(&before), &collapsed, None), "12.15 V → no steady voltage");
