@@ -198,6 +198,17 @@ pub struct Outcome {
     pub gained: Charge,
     /// Time in which the cold kept the battery from a charge.
     pub too_cold: Time,
+    /// Each day, from 1 January; `None` where the vehicle stood at home for all of it.
+    pub days: Vec<Option<DayOf>>,
+}
+
+/// What became of one day.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DayOf {
+    /// The lowest state of charge.
+    pub lowest: Share,
+    /// Time in which the loads were off.
+    pub off: Time,
 }
 
 /// A year of hours, each `None` where the vehicle stands at home and its battery is full.
@@ -243,7 +254,8 @@ pub fn run(
     let room = ready.room(HOUR_S);
     let full = ready.capacity_a_s;
     let mut charge = full;
-    let mut sums = Sums::default();
+    let mut sums =
+        Sums { days: vec![[f64::INFINITY, 0.0]; hours.len().div_ceil(24)], ..Sums::default() };
     let month: Vec<usize> = (0..DAYS).map(month_of).collect();
     for step in 0..hours.len() {
         let at = (first + step) % hours.len();
@@ -261,6 +273,9 @@ pub fn run(
         sums.off_s += done.off * HOUR_S;
         sums.too_cold_s += if done.too_cold { HOUR_S } else { 0.0 };
         sums.lowest[m] = sums.lowest[m].min(done.charge);
+        let [lowest, off_s] = &mut sums.days[at / 24];
+        *lowest = lowest.min(done.charge);
+        *off_s += done.off * HOUR_S;
         sums.served[m] += done.served;
         sums.wanted[m] += drawn_a * HOUR_S;
         sums.lost += done.lost;
@@ -287,6 +302,8 @@ struct Sums {
     given: [f64; 3],
     lost: f64,
     gained: f64,
+    /// Of each day the lowest charge, infinite at home, and the time off.
+    days: Vec<[f64; 2]>,
 }
 
 impl Default for Sums {
@@ -301,12 +318,17 @@ impl Default for Sums {
             given: [0.0; 3],
             lost: 0.0,
             gained: 0.0,
+            days: Vec::new(),
         }
     }
 }
 
 impl Sums {
     fn outcome(&self, full: f64) -> Outcome {
+        let day = |[lowest, off_s]: &[f64; 2]| {
+            let away = lowest.is_finite();
+            away.then(|| DayOf { lowest: Share::of_one(lowest / full), off: Time::s(*off_s) })
+        };
         Outcome {
             off: Time::s(self.off_s),
             lowest: self.lowest.map(|low| low.is_finite().then(|| Share::of_one(low / full))),
@@ -317,6 +339,7 @@ impl Sums {
             lost: Charge::a_s(self.lost),
             gained: Charge::a_s(self.gained),
             too_cold: Time::s(self.too_cold_s),
+            days: self.days.iter().map(day).collect(),
         }
     }
 }

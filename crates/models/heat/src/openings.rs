@@ -247,6 +247,38 @@ impl Through {
         fan.flow(self.effective, helps, density_kg_per_m3(outside)?)
     }
 
+    /// Whether the air goes from the inlet to the outlet, and not the other way.
+    ///
+    /// **Formula** the sign of p0 ± ρo·g·Δh·(Ti − To)/Ti, with p0 the fan's pressure at no flow, 0
+    /// without a fan
+    ///
+    /// **Arguments** as for [`Through::flow`].
+    ///
+    /// **Validity**, **Errors**, **Source** as for [`stack_pressure`] and [`Fan::flow`]; air at rest
+    /// counts as going from the inlet to the outlet.
+    ///
+    /// **Example** warm air rises to an outlet over its inlet, and sinks from one below:
+    ///
+    /// ```
+    /// use spile_heat::openings::Through;
+    /// use spile_quantity::{Area, Length, Temperature};
+    /// let through = |rise| Through {
+    ///     effective: Area::cm2(70.0), rise: Length::m(rise), fan: None, drawn_in: 0.0,
+    /// };
+    /// let t = Temperature::celsius;
+    /// assert!(through(0.5).is_forward(t(45.0), t(35.0))?);
+    /// assert!(!through(-0.5).is_forward(t(45.0), t(35.0))?);
+    /// # Ok::<(), spile_heat::HeatError>(())
+    /// ```
+    pub fn is_forward(&self, inside: Temperature, outside: Temperature) -> Result<bool, HeatError> {
+        let stack_pa = stack_pressure(self.rise, inside, outside)?.in_pa();
+        let fan_pa = self.fan.map_or(0.0, |(fan, forward)| {
+            let pressure_pa = fan.greatest_pressure.in_pa();
+            if forward { pressure_pa } else { -pressure_pa }
+        });
+        Ok(fan_pa + stack_pa >= 0.0)
+    }
+
     /// What the air carries out for each kelvin that the bay is warmer than outside it.
     ///
     /// **Formula** G = (1 − r)·ρ·c·V̇, with r the share drawn in again

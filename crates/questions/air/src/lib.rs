@@ -48,6 +48,7 @@ mod bank;
 mod bay;
 mod fuel;
 mod mend;
+mod picture;
 mod place;
 mod vents;
 mod words;
@@ -56,6 +57,8 @@ mod working;
 use spile_answer::{Answer, Basis, Finding, Question, Verdict};
 use spile_build::Build;
 use spile_heat::scene::compressors;
+
+pub use picture::{Picture, Stream, pictures};
 
 /// The answer of a build.
 pub fn answer(build: &Build) -> Answer {

@@ -51,11 +51,14 @@ mod charge;
 mod daily;
 mod life;
 mod load;
+mod picture;
 mod power;
 mod trip;
 
 use spile_answer::{Answer, Ask, Finding, Question, Verdict};
 use spile_build::{Bank, Build};
+
+pub use picture::{Day, Frontier, Picture, frontier, picture};
 
 use crate::cell::Cells;
 use crate::daily::Daily;

@@ -280,3 +280,53 @@ proptest! {
         prop_assert!(off(watts, ah + more) <= before + 1e-6);
     }
 }
+
+/// What the drawing of the year shows is the year of the answer.
+#[test]
+fn the_days_of_a_picture_are_those_of_the_year() {
+    let text = format!(
+        "{}{}{}{}",
+        bank("AGM", 100.0),
+        load(120.0),
+        solar(100.0),
+        trip(37.0, -8.0, "\"december\", \"january\"", "stays = \"4 days\"\ndrives = \"2 h\"")
+    );
+    let picture = spile_bank::picture(&build(&text)).expect("a year");
+    let off: f64 = picture.days.iter().flatten().map(|day| day.off.in_hours()).sum();
+    assert!((off - picture.off[0].in_hours()).abs() < 1e-6 * off.max(1.0));
+    assert!((off - likely(&ask(&text), "without-power")).abs() < 1e-6 * off.max(1.0));
+    assert_eq!(picture.days.iter().flatten().count(), 62);
+    let drives = picture.days.iter().flatten().filter(|day| day.driven.in_hours() > 0.0);
+    assert_eq!(drives.count(), 15, "every fourth day of 62");
+    for day in picture.days.iter().flatten() {
+        assert!(day.worst <= day.median && day.worst >= picture.floor);
+    }
+    let given: f64 = picture.shares.iter().map(|share| share.in_of_one()).sum();
+    assert!((given - 1.0).abs() < 1e-9);
+}
+
+/// More panel and more battery never mean more hours without power; where the grid has what there
+/// is, it says what the answer says.
+#[test]
+fn a_frontier_falls_both_ways() {
+    let text = format!(
+        "{}{}{}{}",
+        bank("AGM", 100.0),
+        load(120.0),
+        solar(200.0),
+        trip(37.0, -8.0, "\"december\"", "")
+    );
+    let frontier = spile_bank::frontier(&build(&text)).expect("a frontier");
+    let hours: Vec<Vec<f64>> =
+        frontier.off.iter().map(|row| row.iter().map(|off| off.in_hours()).collect()).collect();
+    for row in &hours {
+        assert!(row.windows(2).all(|pair| pair[1] <= pair[0] + 1e-9), "{row:?}");
+    }
+    for rows in hours.windows(2) {
+        assert!(rows[0].iter().zip(&rows[1]).all(|(less, more)| *more <= less + 1e-9));
+    }
+    let near = |a: f64, b: f64| (a - b).abs() < 1e-6;
+    let column = frontier.panels.iter().position(|w| near(w.in_w(), 200.0)).expect("200 W");
+    let row = frontier.banks.iter().position(|c| near(c.in_ah(), 100.0)).expect("100 Ah");
+    assert!(near(hours[row][column], likely(&ask(&text), "without-power")));
+}

@@ -47,6 +47,7 @@
 mod duty;
 mod keep;
 mod mend;
+mod picture;
 mod total;
 mod working;
 
@@ -55,6 +56,8 @@ use spile_build::file::Cooling;
 use spile_build::{Build, Item};
 
 use spile_heat::scene::{Cold, Scene, compressors};
+
+pub use picture::{At, Picture, picture};
 
 /// The answer of a build.
 pub fn answer(build: &Build) -> Answer {

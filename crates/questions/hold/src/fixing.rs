@@ -13,7 +13,7 @@ use crate::{HEAVY, called, is_battery};
 /// What is held against what.
 pub(crate) struct Test {
     word: &'static str,
-    cases: Vec<Case>,
+    pub(crate) cases: Vec<Case>,
     ultimate: bool,
     class: Class,
     rule: &'static str,
@@ -30,7 +30,7 @@ pub(crate) fn road() -> Test {
     }
 }
 
-fn battery() -> Test {
+pub(crate) fn battery() -> Test {
     Test {
         word: "hold-down",
         cases: envelope::battery().value,

@@ -35,12 +35,15 @@ mod latch;
 mod mend;
 mod modes;
 mod panel;
+mod picture;
 mod scene;
 
 use spile_answer::{Answer, Ask, Finding, Question, Verdict};
 use spile_build::file::{HeldBy, PartKind};
 use spile_build::{Build, Item};
 use spile_quantity::Mass;
+
+pub use picture::{Picture, Used, pictures};
 
 use crate::scene::Scene;
 

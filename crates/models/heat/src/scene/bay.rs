@@ -14,7 +14,7 @@ use crate::losses;
 use crate::openings::{Opening, Through, carried, effective_area, settles};
 
 /// Air for which a flow that was said carries its heat.
-const WARM: Temperature = Temperature::celsius(35.0);
+pub const WARM_AIR: Temperature = Temperature::celsius(35.0);
 
 /// The inputs of a bay.
 #[derive(Debug, Clone)]
@@ -142,7 +142,7 @@ impl BayInputs {
                 let walls = values.at(to_cabin) + values.at(to_outside);
                 match vents {
                     None => (walls, None),
-                    Some(Vents::Flow(flow)) => (walls + carried(values.at(flow), WARM)?, None),
+                    Some(Vents::Flow(flow)) => (walls + carried(values.at(flow), WARM_AIR)?, None),
                     Some(Vents::Openings(openings)) => (walls, Some(openings.through(values)?)),
                 }
             }

@@ -11,7 +11,7 @@ mod stock;
 
 pub use bay::{
     BayInputs, BayPlace, FanInputs, Heats, MachineInputs, OpeningInputs, RiseInputs, Vents,
-    is_known,
+    WARM_AIR, is_known,
 };
 pub use day::{BayIs, Ready, WARMEST_INSIDE, Weather, stated};
 pub use stock::{STOCK, Stock};

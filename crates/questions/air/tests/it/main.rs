@@ -3,6 +3,7 @@
 mod balances;
 mod gas;
 mod heron;
+mod picture;
 mod rules;
 mod verdicts;
 

@@ -1,6 +1,7 @@
 //! The question cold, against what others computed, published and hold for usual.
 
 mod heron;
+mod picture;
 mod practice;
 mod reference;
 mod rules;

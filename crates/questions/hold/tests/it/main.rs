@@ -6,6 +6,7 @@ mod cases;
 mod fixing;
 mod heron;
 mod open;
+mod picture;
 
 use spile_answer::{Answer, Finding};
 
