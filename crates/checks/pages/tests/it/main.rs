@@ -1,0 +1,3 @@
+//! The pages in headless Chromium.
+
+mod checker;
