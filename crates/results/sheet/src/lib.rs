@@ -36,9 +36,19 @@
 //! assert!(spile_sheet::marks_svg(&marks).starts_with("<svg"));
 //! ```
 
+pub mod bar;
+mod drawing;
+pub mod ink;
 mod layout;
 mod svg;
 mod text;
+mod vehicle;
 
+pub use bar::{BarSize, limit_bar};
+pub use drawing::{Drawing, Rows, Width, drawings, vehicle};
 pub use svg::marks_svg;
 pub use text::marks_text;
+
+/// How drawings and limit bars look: tokens by day, by night and in print, and the classes of
+/// lines and lettering. Everything drawn here is drawn by these classes alone.
+pub const STYLE: &str = include_str!("style.css");

@@ -1,21 +1,18 @@
 //! The limit bar in characters: how near, which way it moved, and how sure.
 //!
-//! The scale runs from nought to 1.5 × the limit, so that the limits of all bars stand in one
-//! column; a limit of nought or below, and so a scale that cannot begin at nought, keeps its
-//! column too. The limit is a heavy tick with its wall on the side where it may not be, and that
+//! Where marks stand is said by the scale that bars in drawings have too ([`Scale`]): the limits of
+//! all bars stand in one column. The limit is a heavy tick with its wall on the side where it may not be, and that
 //! side is dotted. *Before* is hollow, *after* is filled, and a heavy line runs from *after* to the
 //! unfavourable end. What lies off the scale is a chevron at its end.
 
 use spile_answer::Sense;
+use spile_sheet::bar::Scale;
 
 /// How many columns the scale has.
 pub const CELLS: usize = 43;
 
 /// The column of the limit, two thirds along.
 pub const TICK: usize = 28;
-
-/// The part of the scale that lies beyond the limit, in limits.
-const END: f64 = 1.5;
 
 /// What is drawn.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -58,9 +55,7 @@ pub enum Spot {
 
 /// Draws a bar; `None` where there is no limit or no figure to draw.
 pub fn draw(bar: &Bar) -> Option<Drawn> {
-    if !bar.limit.is_finite() || bar.after.is_nan() {
-        return None;
-    }
+    let scale = bar.scale()?;
     let after = bar.spot(bar.after)?;
     let worst = bar.spot(bar.worst).unwrap_or(after);
     let before = bar.before.and_then(|before| bar.spot(before));
@@ -79,7 +74,7 @@ pub fn draw(bar: &Bar) -> Option<Drawn> {
     }
     let spots = [Some(after), Some(worst), before];
     Some(Drawn {
-        start: bar.limit - 2.0 * bar.half(),
+        start: scale.start(),
         cells: cells.into_iter().collect(),
         off_left: spots.contains(&Some(Spot::OffLeft)),
         off_right: spots.contains(&Some(Spot::OffRight)),
@@ -92,21 +87,14 @@ impl Bar {
     /// A number that is allowed never lies in or past the limit's column, and one that is not never
     /// short of it.
     pub fn spot(&self, value: f64) -> Option<Spot> {
-        if value.is_nan() {
-            return None;
-        }
-        let share = if self.limit > 0.0 {
-            value / self.limit
-        } else {
-            1.0 + (value - self.limit) / (2.0 * self.half())
-        };
+        let share = self.scale()?.share(value)?;
         if share < 0.0 {
             return Some(Spot::OffLeft);
         }
-        if share > END {
+        if share > 1.0 {
             return Some(Spot::OffRight);
         }
-        let cell = (share * TICK as f64).round() as usize;
+        let cell = (share * 1.5 * TICK as f64).round() as usize;
         let below = match self.sense {
             Sense::AtMost => value <= self.limit,
             Sense::AtLeast => value < self.limit,
@@ -115,21 +103,10 @@ impl Bar {
         Some(Spot::At(cell.clamp(*range.start(), *range.end())))
     }
 
-    /// Half the way from the scale's beginning to the limit.
-    fn half(&self) -> f64 {
-        if self.limit > 0.0 {
-            return self.limit / 2.0;
-        }
-        let marks = [self.before, Some(self.after), Some(self.worst)].into_iter().flatten();
-        let reach = marks
-            .map(
-                |mark| {
-                    if mark < self.limit { (self.limit - mark) / 2.0 } else { mark - self.limit }
-                },
-            )
-            .filter(|reach| reach.is_finite())
-            .fold(0.0, f64::max);
-        rounded_up(reach)
+    /// The scale that holds its marks.
+    fn scale(&self) -> Option<Scale> {
+        let marks = [self.before, Some(self.after), Some(self.worst)];
+        Scale::new(self.limit, marks.into_iter().flatten())
     }
 
     fn ground(&self, cell: usize) -> char {
@@ -160,16 +137,6 @@ impl Spot {
             Self::OffRight => CELLS - 1,
         }
     }
-}
-
-/// The next 1, 2 or 5 of a power of ten; 1 of nought.
-fn rounded_up(reach: f64) -> f64 {
-    if reach < 1e-9 {
-        return 1.0;
-    }
-    let ten = 10_f64.powf(reach.log10().floor());
-    let step = [1.0, 2.0, 5.0, 10.0].into_iter().find(|step| step * ten >= reach).unwrap_or(10.0);
-    if (step * ten * 2.0).is_finite() { step * ten } else { f64::MAX / 4.0 }
 }
 
 #[cfg(test)]
