@@ -15,7 +15,7 @@ pub(crate) struct Change<'a> {
 }
 
 /// The kinds of thing that a job may add, with where they go in the build.
-const ADDED: [(&str, &[&str]); 11] = [
+pub(crate) const ADDED: [(&str, &[&str]); 11] = [
     ("bays", &["bays"]),
     ("obstacles", &["obstacles"]),
     ("panels", &["panels"]),

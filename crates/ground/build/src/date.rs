@@ -2,6 +2,7 @@
 
 use schemars::{Schema, SchemaGenerator, json_schema};
 
+use crate::kind::Kind;
 use crate::node::{Node, Value};
 use crate::read::{Read, Reader};
 
@@ -28,6 +29,9 @@ impl Read for Day {
     }
     fn schema(_: &mut SchemaGenerator) -> Schema {
         json_schema!({ "type": "string", "format": "date" })
+    }
+    fn kind() -> Kind {
+        Kind::Day
     }
 }
 

@@ -85,7 +85,7 @@ impl Folder {
     /// Makes the folder of its files, or tells of everything that is wrong in them.
     ///
     /// Whatever has been told already of a file is in `problems`; such a file is not read.
-    fn of(files: Files, problems: Vec<Problem>) -> Result<Self, Problems> {
+    pub(crate) fn of(files: Files, problems: Vec<Problem>) -> Result<Self, Problems> {
         let unread: Vec<FileId> =
             problems.iter().filter_map(|problem| Some(problem.at.as_ref()?.file)).collect();
         let mut base_is_whole = problems.iter().all(|problem| problem.at.is_some());
@@ -220,7 +220,13 @@ pub(crate) fn read_build(tree: &Table, files: &Files, reader: &mut Reader) -> Op
 }
 
 /// Puts the part of a file of its own among the build's parts.
-fn add_part(base: &mut Table, id: FileId, name: String, tree: Table, reader: &mut Reader) {
+pub(crate) fn add_part(
+    base: &mut Table,
+    id: FileId,
+    name: String,
+    tree: Table,
+    reader: &mut Reader,
+) {
     let at = At { file: id, span: 0..0 };
     if base.get("parts").is_none() {
         base.entries.push(Entry {

@@ -29,7 +29,7 @@ pub(crate) struct Job {
     pub(crate) name: String,
     file: FileId,
     record: JobFile,
-    tree: Table,
+    pub(crate) tree: Table,
     /// Whether nothing is wrong in its syntax.
     is_whole: bool,
 }
@@ -90,7 +90,7 @@ impl Jobs {
 
     /// A job and every job that it comes after, the first to be done first. In a ring each comes
     /// once.
-    fn chain<'j>(&'j self, job: &'j Job) -> Vec<&'j Job> {
+    pub(crate) fn chain<'j>(&'j self, job: &'j Job) -> Vec<&'j Job> {
         let mut reached = Vec::new();
         let mut chain = Vec::new();
         // Each with whether what comes before it has been reached.
@@ -269,6 +269,12 @@ impl Job {
             touched.extend(apply::touched(&self.option_change(&name.value, option)));
         }
         touched
+    }
+
+    /// What the job itself changes, or one of its options; `None` where there is no such option.
+    pub(crate) fn section(&self, option: Option<&str>) -> Option<Change<'_>> {
+        let Some(name) = option else { return Some(self.change()) };
+        self.record.options.get(name).map(|record| self.option_change(name, record))
     }
 
     fn change(&self) -> Change<'_> {

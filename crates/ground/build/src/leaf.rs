@@ -5,6 +5,7 @@ use spile_quantity::{
     CableSize, Capacity, Misread, MisreadKind, Readable, Written, read, read_cable, read_capacity,
 };
 
+use crate::kind::Kind;
 use crate::node::{Node, Value};
 use crate::read::{Read, Reader};
 use crate::source::At;
@@ -15,6 +16,9 @@ impl<T: Readable> Read for Written<T> {
     }
     fn schema(_: &mut SchemaGenerator) -> Schema {
         json_schema!({ "type": "string", "examples": [T::EXAMPLE] })
+    }
+    fn kind() -> Kind {
+        Kind::Quantity { name: T::NAME, example: T::EXAMPLE }
     }
     fn several() -> String {
         format!("write it like [\"{0}\", \"{0}\"]", T::EXAMPLE)
@@ -28,6 +32,9 @@ impl Read for CableSize {
     fn schema(_: &mut SchemaGenerator) -> Schema {
         json_schema!({ "type": "string", "examples": ["1.5 mm2", "16 AWG", "16 SAE", "6 mm outside"] })
     }
+    fn kind() -> Kind {
+        Kind::Quantity { name: "cable's size", example: "1.5 mm2" }
+    }
 }
 
 impl Read for Capacity {
@@ -36,6 +43,9 @@ impl Read for Capacity {
     }
     fn schema(_: &mut SchemaGenerator) -> Schema {
         json_schema!({ "type": "string", "examples": ["95 Ah @ 20 h", "100 Ah"] })
+    }
+    fn kind() -> Kind {
+        Kind::Quantity { name: "battery's capacity", example: "95 Ah @ 20 h" }
     }
 }
 

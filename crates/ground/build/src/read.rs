@@ -2,6 +2,7 @@
 
 use schemars::{Schema, SchemaGenerator, json_schema};
 
+use crate::kind::Kind;
 use crate::node::{Entry, Node, Table, Value};
 use crate::problem::Problem;
 use crate::source::At;
@@ -150,6 +151,8 @@ pub(crate) trait Read: Sized {
     fn read(node: &Node, reader: &mut Reader) -> Option<Self>;
     /// What may stand there, as JSON Schema.
     fn schema(generator: &mut SchemaGenerator) -> Schema;
+    /// What may stand there, for a form.
+    fn kind() -> Kind;
     /// How to write several of them.
     fn several() -> String {
         "write it like [\"first\", \"second\"]".to_owned()
@@ -175,6 +178,7 @@ pub(crate) trait Record: Sized {
 pub(crate) trait Field: Sized {
     fn take(node: Option<&Node>, reader: &mut Reader) -> Self;
     fn schema(generator: &mut SchemaGenerator) -> Schema;
+    fn kind() -> Kind;
 }
 
 impl<T: Read> Field for Option<Said<T>> {
@@ -185,12 +189,18 @@ impl<T: Read> Field for Option<Said<T>> {
     fn schema(generator: &mut SchemaGenerator) -> Schema {
         T::schema(generator)
     }
+    fn kind() -> Kind {
+        T::kind()
+    }
 }
 
 impl<T: Read> Field for Vec<Said<T>> {
     fn schema(generator: &mut SchemaGenerator) -> Schema {
         let items = T::schema(generator);
         json_schema!({ "type": "array", "items": items })
+    }
+    fn kind() -> Kind {
+        Kind::List(Box::new(T::kind()))
     }
     fn take(node: Option<&Node>, reader: &mut Reader) -> Self {
         let Some(node) = node else { return Self::new() };
@@ -211,6 +221,9 @@ impl<T: Read> Field for Keyed<T> {
     fn schema(generator: &mut SchemaGenerator) -> Schema {
         let things = T::schema(generator);
         json_schema!({ "type": "object", "additionalProperties": things })
+    }
+    fn kind() -> Kind {
+        Kind::Keyed(Box::new(T::kind()))
     }
     fn take(node: Option<&Node>, reader: &mut Reader) -> Self {
         let mut keyed = Self::default();
@@ -246,6 +259,9 @@ impl Read for String {
     fn schema(_: &mut SchemaGenerator) -> Schema {
         json_schema!({ "type": "string" })
     }
+    fn kind() -> Kind {
+        Kind::Text
+    }
 }
 
 impl Read for bool {
@@ -259,6 +275,9 @@ impl Read for bool {
     }
     fn schema(_: &mut SchemaGenerator) -> Schema {
         json_schema!({ "type": "boolean" })
+    }
+    fn kind() -> Kind {
+        Kind::Flag
     }
 }
 
@@ -283,6 +302,9 @@ impl Read for u32 {
     }
     fn schema(_: &mut SchemaGenerator) -> Schema {
         json_schema!({ "type": "integer", "minimum": 0 })
+    }
+    fn kind() -> Kind {
+        Kind::Count
     }
 }
 
@@ -324,6 +346,9 @@ impl Read for Rows {
             "items": { "type": "array", "items": { "type": "number" }, "minItems": 2, "maxItems": 2 }
         })
     }
+    fn kind() -> Kind {
+        Kind::Rows
+    }
 }
 
 fn plain_number(node: &Node) -> Option<f64> {
@@ -348,6 +373,18 @@ macro_rules! record {
             $( $(#[doc = $doc])* pub $field: $type, )*
             /// The keys that are written, whether or not their values could be read.
             written: Vec<&'static str>,
+        }
+
+        impl $name {
+            /// Its fields, for a form.
+            pub(crate) fn fields() -> Vec<$crate::kind::FieldOf> {
+                vec![$( $crate::kind::FieldOf::of(
+                    $what,
+                    $crate::read::key(stringify!($field)),
+                    concat!($($doc, "\n"),*),
+                    <$type as $crate::read::Field>::kind(),
+                ), )*]
+            }
         }
 
         impl $crate::read::Record for $name {
@@ -381,6 +418,9 @@ macro_rules! record {
             }
             fn schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
                 generator.subschema_for::<Self>()
+            }
+            fn kind() -> $crate::kind::Kind {
+                $crate::kind::Kind::Record { what: $what, fields: Self::fields }
             }
         }
 
@@ -460,6 +500,9 @@ macro_rules! words {
             }
             fn schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
                 schemars::json_schema!({ "type": "string", "enum": Self::UNDERSTOOD })
+            }
+            fn kind() -> $crate::kind::Kind {
+                $crate::kind::Kind::Words(Self::WORDS)
             }
         }
     };

@@ -8,6 +8,7 @@ use super::life::TripFile;
 use super::part::PartFile;
 use super::space::{BayFile, FrameFile, ItemFile, KeepOutFile, ObstacleFile, PanelFile};
 use crate::date::Day;
+use crate::kind::Kind;
 use crate::node::Node;
 use crate::read::{Keyed, Read, Reader, Said, record};
 
@@ -21,6 +22,9 @@ impl Read for Raw {
     }
     fn schema(_: &mut SchemaGenerator) -> Schema {
         json_schema!({})
+    }
+    fn kind() -> Kind {
+        Kind::Any
     }
 }
 

@@ -2,6 +2,7 @@
 
 mod always;
 mod broken;
+mod edit;
 mod jobs;
 mod read;
 mod schema;
