@@ -181,9 +181,7 @@ impl Edit {
                 within_job::remove(&layers, &scope.known(&layers)?, what)
             }
             Self::Rename { scope, what, to } => renaming::rename(texts, &layers, scope, what, to),
-            Self::TakeBack { scope, what } => {
-                within_job::take_back(&layers, &scope.known(&layers)?, what)
-            }
+            Self::TakeBack { scope, what } => within_job::take_back(&scope.known(&layers)?, what),
             Self::NewJob { job, about } => {
                 let file = format!("jobs/{job}.toml");
                 if !is_stem(job) || job.contains('.') || texts.contains_key(&file) {

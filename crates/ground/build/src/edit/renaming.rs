@@ -10,6 +10,9 @@ use crate::kind::{Kind, Root};
 use crate::node::{Node, Table, Value as Stands};
 use crate::problem::Problems;
 
+/// Tells in which file what stands at some keys of the build is written, and by which keys there.
+type At<'a> = dyn Fn(&[String]) -> (String, Vec<String>) + 'a;
+
 /// Things that are named by their own name where nothing is said: a run goes to the item of its
 /// name, an item is of the part of its name.
 const LIKE_ITSELF: [(&str, &str, &str); 2] = [("runs", "to", "items"), ("items", "part", "parts")];
@@ -38,8 +41,9 @@ pub(super) fn rename(
             }
             let base = layers.base.entries.iter();
             for entry in base {
-                renaming
-                    .visit(&entry.node, &[entry.key.clone()], &|path| at_base(texts, layers, path));
+                renaming.visit(&entry.node, std::slice::from_ref(&entry.key), &|path| {
+                    at_base(texts, layers, path)
+                });
             }
             at_base(texts, layers, what)
         }
@@ -111,12 +115,7 @@ struct Renaming<'a> {
 impl Renaming<'_> {
     /// Looks for the name in a node that stands at some keys of the build; `at` tells where those
     /// are written.
-    fn visit(
-        &mut self,
-        node: &Node,
-        path: &[String],
-        at: &dyn Fn(&[String]) -> (String, Vec<String>),
-    ) {
+    fn visit(&mut self, node: &Node, path: &[String], at: &At<'_>) {
         match &node.value {
             Stands::Text(text) if *text == self.old && self.is_named_at(path) => {
                 self.set(at(path), self.to);
@@ -137,12 +136,7 @@ impl Renaming<'_> {
     }
 
     /// Says a name that went without saying, where it no longer does.
-    fn like_itself(
-        &mut self,
-        table: &Table,
-        path: &[String],
-        at: &dyn Fn(&[String]) -> (String, Vec<String>),
-    ) {
+    fn like_itself(&mut self, table: &Table, path: &[String], at: &At<'_>) {
         let [owner, name] = path else { return };
         for (things, key, named) in LIKE_ITSELF {
             if *owner == things && *name == self.old && table.get(key).is_none() {
@@ -201,12 +195,7 @@ impl Renaming<'_> {
     }
 
     /// As [`Self::visit`], of a part of a thing: what it does not say may be said elsewhere.
-    fn visit_found(
-        &mut self,
-        node: &Node,
-        path: &[String],
-        at: &dyn Fn(&[String]) -> (String, Vec<String>),
-    ) {
+    fn visit_found(&mut self, node: &Node, path: &[String], at: &At<'_>) {
         match &node.value {
             Stands::Table(table) => {
                 for entry in &table.entries {

@@ -299,7 +299,8 @@ fn within_value(text: &str, doc: &Doc, path: &[String]) -> Option<Vec<Range<usiz
             .unzip(),
     };
     if gone.iter().all(|gone| *gone) && !text[val.span.clone()].contains('#') {
-        return Some(vec![val.span.start + 1..val.span.end - 1]);
+        let inner = val.span.start + 1..val.span.end - 1;
+        return Some(Vec::from([inner]));
     }
     let mut stretches = Vec::new();
     for number in (0..spans.len()).filter(|number| gone[*number]) {

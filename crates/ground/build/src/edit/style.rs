@@ -112,11 +112,11 @@ pub(super) fn line_place(
             None => LinePlace { at: below_comment(text), before: String::new(), apart: true },
         };
     }
-    let dotted = doc.within(above).filter_map(|(_, pair)| {
+    let mut dotted = doc.within(above).filter_map(|(_, pair)| {
         let last = pair.keys.iter().find(|key| pair.value.is_some() && key.end == above.len())?;
         Some((pair, last))
     });
-    if let Some((pair, last)) = dotted.last() {
+    if let Some((pair, last)) = dotted.next_back() {
         let start = line_start(text, pair.span.start);
         let before = format!("{}.", &text[start..last.span.end]);
         return LinePlace { at: line_end(text, pair.span.end), before, apart: false };
@@ -135,10 +135,10 @@ pub(super) fn block_place(
     name: &str,
 ) -> usize {
     let rank = rank(root, above, name);
-    let earlier = doc.within(above).filter(|(_, at)| {
+    let mut earlier = doc.within(above).filter(|(_, at)| {
         at.path.get(above.len()).is_none_or(|key| self::rank(root, above, key) <= rank)
     });
-    if let Some((number, _)) = earlier.last() {
+    if let Some((number, _)) = earlier.next_back() {
         let last = doc.end_of_pairs(number) - 1;
         return line_end(text, doc.statements[last].span.end);
     }
@@ -152,7 +152,7 @@ pub(super) fn block_place(
 
 /// Whether the things of a collection are written in lines, in braces.
 fn has_line_siblings(doc: &Doc, above: &[String]) -> bool {
-    let last = doc.within(above).filter(|(_, at)| at.path.len() > above.len()).last();
+    let last = doc.within(above).rfind(|(_, at)| at.path.len() > above.len());
     last.is_some_and(|(_, at)| at.value.is_some() && at.path.len() == above.len() + 1)
 }
 

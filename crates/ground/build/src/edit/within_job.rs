@@ -84,11 +84,7 @@ pub(super) fn remove(
 }
 
 /// Takes back whatever the job does to what stands at some keys of the build.
-pub(super) fn take_back(
-    _layers: &Layers,
-    known: &Known<'_>,
-    what: &[String],
-) -> Result<Vec<Change>, Problems> {
+pub(super) fn take_back(known: &Known<'_>, what: &[String]) -> Result<Vec<Change>, Problems> {
     let mut changes = drop_entries(known, |entry| {
         entry.what.starts_with(what) || (entry.list != "remove" && what.starts_with(&entry.what))
     });

@@ -33,9 +33,11 @@ pub(super) fn all(root: &Path, puts: &[Put]) -> Result<(), Problem> {
     }
     for (number, put) in puts.iter().enumerate() {
         if let Err(problem) = one(root, &put.file, put.after.as_deref()) {
-            let written = puts[..number].iter().rev();
-            let all_back = written.map(|put| one(root, &put.file, put.before.as_deref()));
-            if all_back.fold(true, |all, back| all && back.is_ok()) && several {
+            let mut all_back = true;
+            for put in puts[..number].iter().rev() {
+                all_back &= one(root, &put.file, put.before.as_deref()).is_ok();
+            }
+            if all_back && several {
                 forget(root)?;
             }
             return Err(problem);
