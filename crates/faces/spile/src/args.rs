@@ -25,9 +25,15 @@ pub enum Command {
     ///
     /// A demo build that stands in FOLDER already is left as it is and answered as it is.
     #[command(after_help = "\
+Demo builds and their jobs, all invented:
+  heron    a panel van: galley-fridge, then lithium-and-inverter
+  tern     a trailer with a rear kitchen: heater
+  bittern  a box truck of 7.2 t, 24 V: roof-and-rack
+
 Examples:
   spile demo
-  spile demo my-folder")]
+  spile demo my-folder
+  spile check spile-demo/tern --job heater")]
     Demo {
         /// Where the demo builds go, each a folder of its own.
         #[arg(default_value = "spile-demo")]

@@ -17,20 +17,49 @@ macro_rules! demo_build {
 }
 
 /// All demo builds.
-pub const DEMO_BUILDS: &[DemoBuild] = &[demo_build!(
-    "heron":
-    "build.toml",
-    "jobs/galley-fridge.toml",
-    "parts/bank.toml",
-    "parts/bench.toml",
-    "parts/lidded-18.toml",
-    "parts/lidded-32.toml",
-    "parts/lidded-35.toml",
-    "parts/lights.toml",
-    "parts/platform.toml",
-    "parts/pump.toml",
-    "parts/upright-92.toml",
-)];
+pub const DEMO_BUILDS: &[DemoBuild] = &[
+    demo_build!(
+        "heron":
+        "build.toml",
+        "jobs/galley-fridge.toml",
+        "jobs/lithium-and-inverter.toml",
+        "parts/bank.toml",
+        "parts/bench.toml",
+        "parts/inverter-1600.toml",
+        "parts/lidded-18.toml",
+        "parts/lidded-32.toml",
+        "parts/lidded-35.toml",
+        "parts/lights.toml",
+        "parts/lithium-230.toml",
+        "parts/platform.toml",
+        "parts/pump.toml",
+        "parts/upright-92.toml",
+    ),
+    demo_build!(
+        "tern":
+        "build.toml",
+        "jobs/heater.toml",
+        "parts/battery.toml",
+        "parts/diesel-heater.toml",
+        "parts/fuel-can.toml",
+        "parts/lidded-30.toml",
+        "parts/lights.toml",
+        "parts/pump.toml",
+        "parts/reading-lamp.toml",
+    ),
+    demo_build!(
+        "bittern":
+        "build.toml",
+        "jobs/roof-and-rack.toml",
+        "parts/bank-24-230.toml",
+        "parts/bank-24.toml",
+        "parts/lights-24.toml",
+        "parts/pump-24.toml",
+        "parts/rear-box.toml",
+        "parts/roof-fan.toml",
+        "parts/upright-130.toml",
+    ),
+];
 
 #[cfg(test)]
 mod tests {

@@ -2,6 +2,7 @@
 //! and tyres that follow.
 
 use spile_answer::{Basis, Given, Handle, Ledger, Point, Swing, Worse, swing};
+use spile_build::file::VehicleKind;
 use spile_build::{Build, LoadState, Towing, Tyres, Weighing, typical, typical_number};
 use spile_quantity::{Length, Mass, Ranged, Share};
 
@@ -68,6 +69,9 @@ pub(crate) struct Scene {
     counts: [f64; 3],
     car: Option<Car>,
     unlisted: Option<(Handle<Mass>, Handle<Share>)>,
+    /// Whether its front is a coupling, which holds nothing upright: all that leans to one side
+    /// leans on the wheels.
+    trailer: bool,
 }
 
 /// A load put into a ledger.
@@ -204,6 +208,7 @@ impl Scene {
             counts: [&axles.front, &axles.rear, &axles.tag_tyres].map(count),
             car,
             unlisted,
+            trailer: build.vehicle.kind == VehicleKind::Trailer,
             ledger,
         }
     }
@@ -265,7 +270,12 @@ impl Scene {
                 loads.front = loads.front + on.front;
                 loads.rear = loads.rear + on.rear;
                 let track = point.at(self.track);
-                for (difference, part) in loads.difference.iter_mut().zip([on.front, on.rear]) {
+                let parts = if self.trailer {
+                    [Mass::kg(0.0), on.front + on.rear]
+                } else {
+                    [on.front, on.rear]
+                };
+                for (difference, part) in loads.difference.iter_mut().zip(parts) {
                     *difference = *difference + side_difference(part, at.left, track).ok()?;
                 }
             }
@@ -326,6 +336,12 @@ impl Scene {
         match self.sides {
             SideInputs::Wheels([fl, fr, rl, rr]) => {
                 [point.at(fl) - point.at(fr), point.at(rl) - point.at(rr)]
+            }
+            SideInputs::Whole([left, right], _) if self.trailer => {
+                [Mass::kg(0.0), point.at(left) - point.at(right)]
+            }
+            SideInputs::Unsaid(share, _) if self.trailer => {
+                [Mass::kg(0.0), rear * point.at(share).in_of_one()]
             }
             SideInputs::Whole([left, right], spread) => {
                 let (left, right) = (point.at(left), point.at(right));

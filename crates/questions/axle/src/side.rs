@@ -54,7 +54,10 @@ pub(crate) fn finding(case: &Case<'_>) -> Finding {
 /// Readings of the sides that do not add up to those of the axles; `None` where they do.
 pub(crate) fn readings(case: &Case<'_>) -> Option<Finding> {
     let Sides::Whole(sides) = &case.base.sides else { return None };
-    let (axles, sides) = (case.base.axles.iter().flatten(), sides.iter());
+    // The wheels of a trailer carry its axle; the nose stands on the coupling.
+    let [front, rear] = &case.base.axles;
+    let front = if case.is_trailer() { &[][..] } else { front.as_slice() };
+    let (axles, sides) = (front.iter().chain(rear), sides.iter());
     let likely = |mass: f64, given: &Given<Mass>| mass + given.likely().in_kg();
     let off = |mass: f64, given: &Given<Mass>| mass + (given.value.high - given.likely()).in_kg();
     let (by_axle, by_side) = (axles.clone().fold(0.0, likely), sides.clone().fold(0.0, likely));

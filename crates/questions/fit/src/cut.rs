@@ -279,12 +279,7 @@ fn strips(case: &Case<'_, '_>, cut: &Cut<'_>) -> Finding {
     let says = format!("Of the panel {} are left, in mm: {}.", cut.name, words.join(", "));
     let short = strips.iter().min_by(|a, b| case.likely_m(&a.0).total_cmp(&case.likely_m(&b.0)));
     let mend = short.filter(|_| missing_m(&finding) > 0.0).map(|(_, word)| {
-        let away = match *word {
-            "left" => "to the right",
-            "right" => "to the left",
-            "bottom" => "up",
-            _ => "down",
-        };
+        let away = towards(case, opposite(word));
         format!(
             "Move body and cut-out {} mm {away}, or take a larger panel.",
             up_mm(missing_m(&finding))
@@ -364,12 +359,7 @@ fn moved_clear(case: &Case<'_, '_>, cut: &Cut<'_>, thing: &Thing<'_>, over_m: f6
         .min_by(|a, b| a.0.total_cmp(&b.0));
     match way {
         Some((by_m, _, word)) => {
-            let towards = match word {
-                "left" => "to the left",
-                "right" => "to the right",
-                "bottom" => "down",
-                _ => "up",
-            };
+            let towards = towards(case, word);
             format!(
                 "Move it {} mm {towards}: it then clears {}; look again what it meets there.",
                 up_mm(by_m),
@@ -380,6 +370,29 @@ fn moved_clear(case: &Case<'_, '_>, cut: &Cut<'_>, thing: &Thing<'_>, over_m: f6
             "It cannot be moved clear on this panel: it takes another place, or one that is {} mm smaller on that side.",
             up_mm(over_m.max(0.0) + slack_m)
         ),
+    }
+}
+
+/// A way on the panel, in words: what lies flat has its top towards the front of the vehicle.
+fn towards(case: &Case<'_, '_>, side: &str) -> &'static str {
+    let upright = case.room.facing.up == Direction::Up;
+    match (side, upright) {
+        ("left", _) => "to the left",
+        ("right", _) => "to the right",
+        ("bottom", true) => "down",
+        ("bottom", false) => "to the rear",
+        (_, true) => "up",
+        (_, false) => "to the front",
+    }
+}
+
+/// The side of the panel across from one.
+fn opposite(side: &str) -> &'static str {
+    match side {
+        "left" => "right",
+        "right" => "left",
+        "bottom" => "top",
+        _ => "bottom",
     }
 }
 

@@ -59,7 +59,7 @@ pub(crate) const DOOR_M: Bounds = bounds("the clear opening of a door", 0.1, 10.
 pub(crate) const FLOOR_M: Bounds =
     bounds("the height of a floor above the ground", 0.05, 2.5, "m", 1.0);
 pub(crate) const BAY_M: Bounds = bounds("a measure of a bay", 0.02, 15.0, "m", 1.0);
-pub(crate) const DISTANCE_M: Bounds = bounds("a distance inside a vehicle", -0.5, 20.0, "m", 1.0);
+pub(crate) const DISTANCE_M: Bounds = bounds("a distance inside a vehicle", -3.0, 20.0, "m", 1.0);
 pub(crate) const ROOM_M: Bounds = bounds("free space in front of a bay", 0.0, 20.0, "m", 1.0);
 pub(crate) const PART_M: Bounds = bounds("a measure of a part", 1.0, 4_000.0, "mm", MM);
 pub(crate) const SPAN_M: Bounds =
