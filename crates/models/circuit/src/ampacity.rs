@@ -1,8 +1,10 @@
 //! "What may that cable carry?" Continuous current by copper, insulation, ambient and bundle.
 
-use spile_quantity::{Awg, CableSize, Current, Quantity, Temperature};
+use std::sync::LazyLock;
+
+use spile_quantity::{Awg, CableSize, Current, Temperature};
 use spile_tables::Entry;
-use spile_tables::ampacity::{TABLE_AMBIENT, boat_currents, bundle};
+use spile_tables::ampacity::{AwgCurrents, TABLE_AMBIENT, boat_currents, bundle};
 
 use crate::NoAnswer;
 use crate::conductor::section;
@@ -92,21 +94,30 @@ pub fn allowed(
 pub fn in_free_air(size: CableSize, rating: Temperature) -> Result<Entry<Current>, NoAnswer> {
     let column = column(rating)?;
     let area_mm2 = section(size)?.low.in_mm2();
-    let rows: Vec<(f64, Entry<Current>)> = boat_currents()
-        .iter()
-        .filter_map(|row| {
-            let area = Awg::new(row.value.awg)?.area().in_mm2();
-            let (_, current) = *row.value.by_rating.iter().find(|(of, _)| *of == column)?;
-            Some((area, row.map(|_| current)))
-        })
-        .collect();
-    let (least, most) = (rows[0].0, rows[rows.len() - 1].0);
-    within("copper", area_mm2, "mm²", least, most)?;
-    let above = rows.partition_point(|(area, _)| *area < area_mm2).max(1);
-    let ((thin_mm2, thin), (thick_mm2, thick)) = (&rows[above - 1], &rows[above]);
-    let points = ((*thin_mm2, thin.value.in_a()), (*thick_mm2, thick.value.in_a()));
-    Ok(thick.map(|_| Current::a(log_log(points.0, points.1, area_mm2))))
+    let rows = &*ROWS;
+    within("copper", area_mm2, "mm²", rows[0].area_mm2, rows[rows.len() - 1].area_mm2)?;
+    let above = rows.partition_point(|row| row.area_mm2 < area_mm2).clamp(1, rows.len() - 1);
+    let point = |row: &Row| {
+        let found = row.of.value.by_rating.iter().find(|(of, _)| *of == column);
+        let not_there = || NoAnswer::NotInTables { what: format!("copper of {area_mm2} mm²") };
+        found.map(|(_, current)| (row.area_mm2, current.in_a())).ok_or_else(not_there)
+    };
+    let (thin, thick) = (point(&rows[above - 1])?, point(&rows[above])?);
+    Ok(rows[above].of.map(|_| Current::a(log_log(thin, thick, area_mm2))))
 }
+
+/// A row of the table with the area of its gauge.
+struct Row {
+    area_mm2: f64,
+    of: &'static Entry<AwgCurrents>,
+}
+
+/// The table by area of copper, worked out once.
+static ROWS: LazyLock<Vec<Row>> = LazyLock::new(|| {
+    let rows = boat_currents().iter();
+    rows.filter_map(|of| Some(Row { area_mm2: Awg::new(of.value.awg)?.area().in_mm2(), of }))
+        .collect()
+});
 
 /// The factor on a current for another ambient than that of the table.
 ///
@@ -142,10 +153,15 @@ pub fn ambient_factor(
 
 /// The column of the table that a rating counts as: its own, else the next lower.
 fn column(rating: Temperature) -> Result<Temperature, NoAnswer> {
-    let columns: Vec<f64> =
-        boat_currents()[0].value.by_rating.iter().map(|(of, _)| of.si()).collect();
-    let (least, most) = (columns[0], columns[columns.len() - 1]);
-    let rating_c = within("insulation rating", rating.in_celsius(), "°C", least, most)?;
-    let column = columns.iter().rev().find(|of| **of <= rating_c);
-    Ok(Temperature::celsius(*column.unwrap_or(&least)))
+    let columns = &boat_currents()[0].value.by_rating;
+    let (least, most) = (columns[0].0, columns[columns.len() - 1].0);
+    let rating_c = within(
+        "insulation rating",
+        rating.in_celsius(),
+        "°C",
+        least.in_celsius(),
+        most.in_celsius(),
+    )?;
+    let found = columns.iter().rev().find(|(of, _)| of.in_celsius() <= rating_c);
+    Ok(found.map_or(least, |(of, _)| *of))
 }

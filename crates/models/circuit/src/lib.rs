@@ -9,7 +9,8 @@
 //!   [`warm`]: both at once in a whole circuit;
 //! - [`ampacity`]: what a cable carries by copper, insulation, ambient and bundle;
 //! - [`fuse`]: when a fuse opens, what is made, what it loses, what it carries for hours;
-//! - [`fault`]: fault currents, and how long a conductor stands them.
+//! - [`fault`]: fault currents, and how long a conductor stands them;
+//! - [`scene`]: the circuit of a build, with the inputs that its figures hang on.
 //!
 //! # What it does not
 //! It judges nothing: whether 3 % of drop matters is for the question that asks. No alternating
@@ -50,6 +51,7 @@ pub mod fault;
 pub mod fuse;
 pub mod network;
 mod no_answer;
+pub mod scene;
 pub mod warm;
 
 pub use no_answer::NoAnswer;

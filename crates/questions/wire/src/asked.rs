@@ -1,41 +1,11 @@
-//! One run with what hangs on it, and everything that is found of it.
+//! Everything that is found of one run.
 
 use spile_answer::{Finding, Given, Point, Swing, Worse, swing};
-use spile_build::file::FuseFamily;
-use spile_build::{Bank, Build, Cable, Return, Run};
-use spile_circuit::fuse::{least_rating, next_up};
-use spile_quantity::{Current, Ranged, Voltage};
-use spile_tables::fuse::Family;
+use spile_circuit::scene::{OneRun, State, Way};
+use spile_quantity::{Current, Ranged};
 
-use crate::conductor::likely_carried;
 use crate::fault::Clearing;
-use crate::load::Load;
-use crate::supply::{BOND, Others};
-use crate::way::{State, Way};
 use crate::{cable, drop, fault, fuse, start, unsaid};
-
-/// One run of a build, with what hangs on it.
-#[derive(Debug, Clone)]
-pub(crate) struct Asked<'b> {
-    pub(crate) build: &'b Build,
-    pub(crate) bank: &'b Bank,
-    pub(crate) name: &'b str,
-    pub(crate) run: &'b Run,
-    /// What the item is called in a sentence.
-    pub(crate) item: &'b str,
-    pub(crate) load: Load,
-    pub(crate) others: Others,
-}
-
-/// The fuse of a run: the one in its way, or the one that would be right.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Fuse {
-    pub(crate) rating: Current,
-    /// `None` of a kind that no table has.
-    pub(crate) family: Option<Family>,
-    pub(crate) kind: FuseFamily,
-    pub(crate) said: bool,
-}
 
 /// What is seen of a run over the ranges of its inputs.
 #[derive(Debug, Clone)]
@@ -52,110 +22,8 @@ pub(crate) struct Seen {
     pub(crate) fault: Swing,
 }
 
-/// Kinds of fuses to choose from where none is said, in the order of their sizes.
-const KINDS: [FuseFamily; 4] =
-    [FuseFamily::Blade, FuseFamily::MaxiBlade, FuseFamily::Strip, FuseFamily::ClassT];
-
-/// The family of the tables that a word of the files names.
-pub(crate) const fn family(word: FuseFamily) -> Option<Family> {
-    Some(match word {
-        FuseFamily::Blade => Family::Blade,
-        FuseFamily::MiniBlade => Family::BladeMini,
-        FuseFamily::MaxiBlade => Family::BladeHigh,
-        FuseFamily::SmallStrip => Family::Strip30,
-        FuseFamily::Strip => Family::Strip51,
-        FuseFamily::ClassT => Family::ClassT,
-        FuseFamily::Other => return None,
-    })
-}
-
-impl Fuse {
-    /// `10 A blade fuse`.
-    pub(crate) fn words(&self) -> String {
-        let kind = if self.family.is_some() { self.kind.word() } else { "" };
-        format!("{} A {kind} fuse", self.rating.in_a()).replace("  ", " ")
-    }
-
-    /// The stand-in for what holds it: spring contacts of a blade, bolts of all else.
-    pub(crate) const fn holder(&self) -> &'static str {
-        match self.kind {
-            FuseFamily::Blade | FuseFamily::MiniBlade | FuseFamily::MaxiBlade => {
-                "fuse-holder-blade"
-            }
-            _ => "fuse-holder-main",
-        }
-    }
-}
-
-impl<'b> Asked<'b> {
-    pub(crate) fn nominal(&self) -> Voltage {
-        self.build.system.likely()
-    }
-
-    /// The current while it runs, at the nominal voltage of the circuit.
-    pub(crate) fn nominal_current(&self) -> Current {
-        self.load.running.likely() / self.nominal()
-    }
-
-    /// The fuse in its way; where none is said, the least that is made and carries the load at the
-    /// nominal voltage.
-    pub(crate) fn fuse(&self) -> Option<Fuse> {
-        let said = self.run.way.as_ref().and_then(|way| Some((way.fuse.as_ref()?, way.family)));
-        said.map_or_else(
-            || self.suited(self.nominal_current()),
-            |(rating, kind)| {
-                let rating = rating.likely();
-                Some(Fuse { rating, family: family(kind), kind, said: true })
-            },
-        )
-    }
-
-    /// The least fuse that carries a load for hours as practice has it, of the kind that its way
-    /// takes where one is made so large, else of the next larger kind.
-    pub(crate) fn suited(&self, load: Current) -> Option<Fuse> {
-        let block = self.build.block.ambient.likely();
-        let least = least_rating(load, block).ok()?.value;
-        let of_way = self.run.way.as_ref().map(|way| way.family);
-        of_way.into_iter().chain(KINDS).find_map(|kind| {
-            let rating = next_up(family(kind)?, least)?.value.current;
-            Some(Fuse { rating, family: family(kind), kind, said: false })
-        })
-    }
-
-    /// Feed and return, as far as they are the run's own.
-    pub(crate) fn cables(&self) -> [&'b Cable; 2] {
-        let (Return::Cable(back) | Return::Body { cable: back, .. }) = &self.run.back;
-        [&self.run.feed, back]
-    }
-
-    /// Every cable that the fuse has to guard, by name: through the body, the one that ties it to
-    /// the bus too.
-    pub(crate) fn guarded(&self) -> Vec<(&'static str, &'b Cable)> {
-        let [feed, back] = self.cables();
-        let mut guarded = vec![("feed", feed), ("return", back)];
-        if matches!(self.run.back, Return::Body { .. }) {
-            guarded.push((BOND, &self.build.body.cable));
-        }
-        guarded
-    }
-
-    pub(crate) fn id(&self, what: &str) -> String {
-        format!("{}.{what}", self.name)
-    }
-}
-
-/// The one of some cables that carries least, at the likely values; one that no table has before
-/// all others.
-pub(crate) fn weakest<'b>(
-    cables: impl IntoIterator<Item = (&'static str, &'b Cable)>,
-) -> Option<(&'static str, &'b Cable)> {
-    let carries =
-        |cable: &Cable| likely_carried(cable).map_or(0.0, |carried| carried.current.in_a());
-    cables.into_iter().min_by(|(_, a), (_, b)| carries(a).total_cmp(&carries(b)))
-}
-
 /// Everything found of one run.
-pub(crate) fn findings(asked: &Asked<'_>) -> Vec<Finding> {
+pub(crate) fn findings(asked: &OneRun<'_>) -> Vec<Finding> {
     let Some(fuse) = asked.fuse() else {
         return vec![unsaid::no_fuse_made(asked)];
     };
@@ -177,7 +45,7 @@ pub(crate) fn findings(asked: &Asked<'_>) -> Vec<Finding> {
 }
 
 /// Looks at every figure of the circuit at once, over the ranges of its inputs.
-fn look(asked: &Asked<'_>, way: &Way, clearing: Option<&Clearing>) -> Seen {
+fn look(asked: &OneRun<'_>, way: &Way, clearing: Option<&Clearing>) -> Seen {
     let nominal = asked.nominal();
     let cut_out = asked.load.cut_out.as_ref().map(Given::likely);
     let over_cut_out = |point: &Point| match (way.cut_out, cut_out) {
@@ -198,8 +66,9 @@ fn look(asked: &Asked<'_>, way: &Way, clearing: Option<&Clearing>) -> Seen {
         let Some(running) = way.solve(point, State::Running) else {
             return [start_v, f64::NEG_INFINITY, f64::INFINITY, f64::INFINITY, fault];
         };
-        let most =
-            way.cut_out.map_or(f64::INFINITY, |volts| way.current_at(point, point.at(volts)));
+        let most = way
+            .cut_out
+            .map_or(f64::INFINITY, |volts| way.current_at(point, point.at(volts)).in_a());
         [
             start_v,
             running.item.in_v() - over_cut_out(point),
@@ -215,7 +84,7 @@ fn look(asked: &Asked<'_>, way: &Way, clearing: Option<&Clearing>) -> Seen {
 
 /// The load as an input of what is found of cable and fuse. Where the circuit has no steady state
 /// there is no current to tell, and that at the nominal voltage counts.
-fn load_given(asked: &Asked<'_>, seen: &Seen) -> Given<Current> {
+fn load_given(asked: &OneRun<'_>, seen: &Seen) -> Given<Current> {
     let nominal = asked.nominal_current();
     let finite = |current_a: f64| current_a.is_finite().then_some(Current::a(current_a));
     let likely = finite(seen.load.likely).unwrap_or(nominal);

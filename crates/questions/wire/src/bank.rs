@@ -6,15 +6,13 @@ use spile_answer::{
 use spile_build::file::{Chemistry, FuseFamily};
 use spile_build::{Bank, Build, Cable, typical};
 use spile_circuit::fuse::next_up;
+use spile_circuit::scene::{MAIN, MAIN_BACK, bank_resistance, family, full_voltage, weakest};
 use spile_quantity::{CableSize, Current, Resistance, Voltage};
 use spile_tables::conductor::metric_sizes;
 use spile_tables::fuse::{breaking, continuous, distances};
 
-use crate::asked::{family, weakest};
-use crate::battery::{bank_resistance, full_voltage};
 use crate::block;
 use crate::cable::{carried_over, carried_step};
-use crate::supply::{MAIN, MAIN_BACK};
 use crate::unsaid;
 use crate::whole::{TOGETHER, whole};
 use crate::words::{amps, round_up};

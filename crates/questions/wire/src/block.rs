@@ -5,17 +5,14 @@ use spile_answer::{
 };
 use spile_build::file::FuseFamily;
 use spile_build::{Bank, Build, Cable, Return};
+use spile_circuit::scene::{BOND, Conductor, Copper, MAIN, MAIN_BACK, family, full_voltage};
 use spile_quantity::CableSize;
 use spile_tables::Entry;
 use spile_tables::conductor::metric_sizes;
 use spile_tables::fuse::{Breaking, breaking};
 
-use crate::asked::family;
 use crate::bank::take_full;
-use crate::battery::full_voltage;
 use crate::cable::{carried_over, carried_step};
-use crate::conductor::{Conductor, Copper};
-use crate::supply::{BOND, MAIN, MAIN_BACK};
 use crate::whole::{TOGETHER, Whole};
 use crate::words::{amps, list, round_up};
 

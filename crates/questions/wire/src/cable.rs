@@ -5,18 +5,17 @@ use spile_answer::{
     swing,
 };
 use spile_build::Cable;
+use spile_circuit::scene::{Carried, Carrier, OneRun, weakest};
 use spile_quantity::{Current, Length};
 use spile_tables::ampacity::laying;
 
-use crate::asked::{Asked, weakest};
-use crate::conductor::{Carried, Carrier};
 use crate::words::amps;
 
 /// The load against what the weaker of feed and return carries where it lies.
 ///
 /// The load's own spread is counted in the figure, so that the limit can be shown at its likely
 /// value.
-pub(crate) fn cable(asked: &Asked<'_>, load: &Given<Current>) -> Option<Finding> {
+pub(crate) fn cable(asked: &OneRun<'_>, load: &Given<Current>) -> Option<Finding> {
     let [feed, back] = asked.cables();
     let (name, cable) = weakest([("feed", feed), ("return", back)])?;
     let id = asked.id("cable");
@@ -100,7 +99,7 @@ pub(crate) fn carried_step(cable: &Cable, carried: &Carried) -> Step {
 }
 
 /// The least section of a single conductor, where one is thinner.
-pub(crate) fn section(asked: &Asked<'_>) -> Option<Finding> {
+pub(crate) fn section(asked: &OneRun<'_>) -> Option<Finding> {
     let rule = laying();
     let least = rule.value.single;
     let [feed, back] = asked.cables();

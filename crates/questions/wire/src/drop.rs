@@ -1,19 +1,18 @@
 //! What is lost on the way while everything runs, against the practice for such a load.
 
 use spile_answer::{Class, Finding, Limit, Sense, Step, Unit, Verdict};
+use spile_circuit::scene::{Copper, OneRun, Way};
 use spile_tables::conductor::greatest_drop;
 
-use crate::asked::{Asked, Seen};
-use crate::conductor::Copper;
+use crate::asked::Seen;
 use crate::start::{NODAL, most_of_it, resistance_steps};
-use crate::way::Way;
 use crate::words::list;
 
 /// The loss between the bank's posts and the item while everything runs on a low battery, in
 /// percent of the nominal voltage.
 ///
 /// A loss is against practice; a circuit that has no steady state at all is against physics.
-pub(crate) fn drop(asked: &Asked<'_>, way: &Way, seen: &Seen) -> Finding {
+pub(crate) fn drop(asked: &OneRun<'_>, way: &Way, seen: &Seen) -> Finding {
     let rule = greatest_drop(asked.load.service);
     let percent = 100.0 * rule.value;
     let collapse = seen.drop.likely.is_infinite();

@@ -5,15 +5,14 @@ use spile_answer::{Ask, Class, Finding, Ledger, Limit, Reason, Sense, Step, Unit
 use spile_build::Cable;
 use spile_circuit::conductor::section;
 use spile_circuit::fuse::opening;
+use spile_circuit::scene::{Fuse, OneRun, State, Way, likely_carried, weakest};
 use spile_quantity::{Current, Temperature};
 use spile_tables::fault::{Adiabatic, adiabatic};
 use spile_tables::fuse::{Envelope, envelope, protection};
 use spile_tables::{Entry, Status};
 
-use crate::asked::{Asked, Fuse, Seen, weakest};
+use crate::asked::Seen;
 use crate::cable::carried_over;
-use crate::conductor::likely_carried;
-use crate::way::{State, Way};
 use crate::words::{amps, seconds};
 
 /// Up to this time no heat leaves a conductor (IEC 60364-4-43 clause 434.5.2).
@@ -40,7 +39,7 @@ struct Stands {
 
 impl Clearing {
     /// `None` where no curve of the fuse is known, or nothing of what a conductor carries.
-    pub(crate) fn of(asked: &Asked<'_>, fuse: &Fuse) -> Option<Self> {
+    pub(crate) fn of(asked: &OneRun<'_>, fuse: &Fuse) -> Option<Self> {
         let curve = envelope(fuse.family?, fuse.rating)?;
         // a curve that ends at the overload test says nothing of faults
         let overload = protection().tripping_over_cable.value;
@@ -130,7 +129,7 @@ fn k_of(rating: Temperature) -> Option<&'static Entry<Adiabatic>> {
 
 /// The fault finding of a run.
 pub(crate) fn fault(
-    asked: &Asked<'_>,
+    asked: &OneRun<'_>,
     way: &Way,
     seen: &Seen,
     clearing: Option<&Clearing>,
@@ -208,7 +207,7 @@ pub(crate) fn fault(
 ///
 /// **Source** IEC 60364-4-43 clause 435.1, from memory: so where the fuse can break the fault,
 /// which is asked of the bank's.
-fn by_overload(asked: &Asked<'_>, fuse: &Fuse) -> Finding {
+fn by_overload(asked: &OneRun<'_>, fuse: &Fuse) -> Finding {
     let id = asked.id("fault");
     let label = "fault at the plug";
     let words = fuse.words();

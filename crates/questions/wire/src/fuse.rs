@@ -4,15 +4,15 @@ use spile_answer::{
     Class, Finding, Given, Ledger, Limit, Reason, Sense, Step, Unit, Verdict, Worse, swing,
 };
 use spile_circuit::fuse::least_rating;
+use spile_circuit::scene::{Fuse, OneRun, weakest};
 use spile_quantity::Current;
 
-use crate::asked::{Asked, Fuse, weakest};
 use crate::cable::{LOAD, carried_over, carried_step};
 use crate::unsaid;
 use crate::words::amps;
 
 /// Everything found of the fuse; only what would be right, where none is said.
-pub(crate) fn findings(asked: &Asked<'_>, fuse: &Fuse, load: &Given<Current>) -> Vec<Finding> {
+pub(crate) fn findings(asked: &OneRun<'_>, fuse: &Fuse, load: &Given<Current>) -> Vec<Finding> {
     if !fuse.said {
         return vec![unsaid::no_fuse(asked, load.likely())];
     }
@@ -25,7 +25,7 @@ pub(crate) fn findings(asked: &Asked<'_>, fuse: &Fuse, load: &Given<Current>) ->
 
 /// The least rating for a load that runs for hours: 80 % of what the fuse carries at the block's
 /// temperature. Practice.
-fn for_load(asked: &Asked<'_>, fuse: &Fuse, load: &Given<Current>) -> Finding {
+fn for_load(asked: &OneRun<'_>, fuse: &Fuse, load: &Given<Current>) -> Finding {
     let block = &asked.build.block.ambient;
     let mut ledger = Ledger::new();
     let load_handle = ledger.take(LOAD, load);
@@ -71,7 +71,7 @@ fn for_load(asked: &Asked<'_>, fuse: &Fuse, load: &Given<Current>) -> Finding {
 
 /// Whether the fuse guards the weakest of the cables after it: its rating is at most what that
 /// carries.
-fn guards(asked: &Asked<'_>, fuse: &Fuse) -> Option<Finding> {
+fn guards(asked: &OneRun<'_>, fuse: &Fuse) -> Option<Finding> {
     let (name, cable) = weakest(asked.guarded())?;
     let mut ledger = Ledger::new();
     let (swung, carried) = carried_over(&mut ledger, name, cable, |_| 0.0)?;
@@ -106,7 +106,7 @@ fn guards(asked: &Asked<'_>, fuse: &Fuse) -> Option<Finding> {
 }
 
 /// The fuse against the greatest that the appliance's papers allow.
-fn by_papers(asked: &Asked<'_>, fuse: &Fuse) -> Option<Finding> {
+fn by_papers(asked: &OneRun<'_>, fuse: &Fuse) -> Option<Finding> {
     let most = asked.load.fuse.as_ref()?;
     let mut ledger = Ledger::new();
     ledger.take("greatest fuse its papers allow", most);
@@ -126,7 +126,7 @@ fn by_papers(asked: &Asked<'_>, fuse: &Fuse) -> Option<Finding> {
 
 /// The fuse against what the papers of the block allow in one way: nothing but the fuse holds the
 /// current to that.
-fn in_its_way(asked: &Asked<'_>, fuse: &Fuse, load: &Given<Current>) -> Option<Finding> {
+fn in_its_way(asked: &OneRun<'_>, fuse: &Fuse, load: &Given<Current>) -> Option<Finding> {
     let most = asked.build.block.per_way.as_ref()?;
     let way = asked.run.way.as_ref()?;
     let mut ledger = Ledger::new();

@@ -46,31 +46,23 @@
 
 mod asked;
 mod bank;
-mod battery;
 mod block;
 mod cable;
-mod conductor;
 mod drop;
 mod fault;
 mod fuse;
-mod load;
 mod mend;
 mod size;
 mod start;
-mod supply;
 mod unsaid;
-mod way;
 mod whole;
 mod words;
 
 use spile_answer::{Answer, Finding, Question};
-use spile_build::{Bank, Build, Run};
+use spile_build::Build;
+use spile_circuit::scene::{OneRun, load};
 
 pub use size::{Mends, NewReturn, Sized};
-
-use crate::asked::Asked;
-use crate::load::load;
-use crate::supply::Others;
 
 /// The question asked of a build.
 pub fn answer(build: &Build) -> Answer {
@@ -80,7 +72,7 @@ pub fn answer(build: &Build) -> Answer {
         return answer;
     };
     for (name, run) in &build.runs {
-        match asked(build, bank, name, run) {
+        match OneRun::of(build, bank, name, run) {
             Some(asked) => answer.findings.extend(run_findings(&asked)),
             None => answer.findings.extend(unsaid::no_load(build, name, run)),
         }
@@ -103,20 +95,12 @@ pub fn answer(build: &Build) -> Answer {
 /// known of its load.
 pub fn mends(build: &Build, run: &str) -> Option<Mends> {
     let (name, found) = build.runs.get_key_value(run)?;
-    let asked = asked(build, build.bank.as_ref()?, name, found)?;
+    let asked = OneRun::of(build, build.bank.as_ref()?, name, found)?;
     Some(mend::mends(&asked, &asked::findings(&asked)))
 }
 
-fn asked<'b>(build: &'b Build, bank: &'b Bank, name: &'b str, run: &'b Run) -> Option<Asked<'b>> {
-    let item = build.items.get(&run.to)?;
-    let load = load(build, item)?;
-    let others = Others::of(build, name);
-    let item = item.about.split(',').next().unwrap_or(&item.about);
-    Some(Asked { build, bank, name, run, item, load, others })
-}
-
 /// What is found of one run, with what would clear it.
-fn run_findings(asked: &Asked<'_>) -> Vec<Finding> {
+fn run_findings(asked: &OneRun<'_>) -> Vec<Finding> {
     let mut findings = asked::findings(asked);
     mend::put(asked, &mut findings);
     findings

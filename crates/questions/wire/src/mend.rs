@@ -1,14 +1,13 @@
 //! The mends in words, put to the findings that they clear.
 
 use spile_answer::{Finding, Reason, Verdict};
+use spile_circuit::scene::{OneRun, State, Way};
 use spile_quantity::Current;
 
-use crate::asked::Asked;
 use crate::size::{self, Mends, Sized};
-use crate::way::{State, Way};
 
 /// Puts to every finding of a run that is not *good* what would clear it.
-pub(crate) fn put(asked: &Asked<'_>, findings: &mut [Finding]) {
+pub(crate) fn put(asked: &OneRun<'_>, findings: &mut [Finding]) {
     let sizeable = |finding: &Finding| matches!(finding.verdict, Verdict::Stop | Verdict::Care(_));
     if !findings.iter().any(sizeable) {
         return;
@@ -20,7 +19,7 @@ pub(crate) fn put(asked: &Asked<'_>, findings: &mut [Finding]) {
 }
 
 /// The lightest changes that mend a run of which that was found.
-pub(crate) fn mends(asked: &Asked<'_>, findings: &[Finding]) -> Mends {
+pub(crate) fn mends(asked: &OneRun<'_>, findings: &[Finding]) -> Mends {
     let most = findings.iter().find_map(most_load);
     size::mends(asked, findings, most.unwrap_or_else(|| asked.nominal_current()))
 }
@@ -31,7 +30,7 @@ fn most_load(finding: &Finding) -> Option<Current> {
     Some(Current::a(input.high))
 }
 
-fn words(asked: &Asked<'_>, mends: &Mends, finding: &Finding) -> Option<String> {
+fn words(asked: &OneRun<'_>, mends: &Mends, finding: &Finding) -> Option<String> {
     let said = |what: &str, sized: &Sized| {
         format!("{what}: {}{}.", size::words(asked, sized), effect(sized))
     };
@@ -67,7 +66,7 @@ fn effect(sized: &Sized) -> String {
 }
 
 /// Why no size of cable does, and what would.
-fn no_size(asked: &Asked<'_>) -> String {
+fn no_size(asked: &OneRun<'_>) -> String {
     let posts_v = asked.fuse().and_then(|fuse| {
         let way = Way::new(asked, &fuse)?;
         Some(way.solve(&way.ledger.likely(), State::Start)?.posts.in_v())

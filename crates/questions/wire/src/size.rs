@@ -3,6 +3,7 @@
 //! Every candidate is put into the run and the run is asked again, so that a mend keeps exactly
 //! the rules that the findings hold it against.
 
+use spile_circuit::scene::{Fuse, OneRun, State, Way};
 use std::collections::BTreeMap;
 
 use spile_answer::{Basis, Finding, Given, Point, Reason, Sense, Verdict};
@@ -11,8 +12,7 @@ use spile_circuit::conductor::section;
 use spile_quantity::{Area, Awg, CableSize, Current, Ranged, Resistance, Volume};
 use spile_tables::conductor::{greatest_drop, metric_sizes};
 
-use crate::asked::{self, Asked, Fuse};
-use crate::way::{State, Way};
+use crate::asked;
 
 /// A change to a run, and what it comes to.
 #[derive(Debug, Clone, PartialEq)]
@@ -71,7 +71,7 @@ const STUD_M3: f64 = 1e-8;
 const BLADE_TAKES_MM2: f64 = 10.0;
 
 /// The lightest changes that mend a run of which `found` was found.
-pub(crate) fn mends(asked: &Asked<'_>, found: &[Finding], most_load: Current) -> Mends {
+pub(crate) fn mends(asked: &OneRun<'_>, found: &[Finding], most_load: Current) -> Mends {
     let stops =
         |findings: &[Finding]| findings.iter().any(|finding| finding.verdict == Verdict::Stop);
     let mut mends = Mends::default();
@@ -85,7 +85,7 @@ pub(crate) fn mends(asked: &Asked<'_>, found: &[Finding], most_load: Current) ->
         let run = changed(asked, &candidate);
         for fuse in &fuses {
             let run = with_fuse(&run, fuse);
-            let with = Asked { run: &run, ..asked.clone() };
+            let with = OneRun { run: &run, ..asked.clone() };
             let wanted = Wanted { stop_to_clear, likely: mends.likely.is_none(), unsure: &unsure };
             if !worth_asking(&with, fuse, &wanted) {
                 continue;
@@ -126,7 +126,7 @@ struct Wanted<'a> {
 
 /// Whether a candidate can be any better than what was found before it: a few figures tell, long
 /// before all of them are asked for.
-fn worth_asking(with: &Asked<'_>, fuse: &Fuse, wanted: &Wanted<'_>) -> bool {
+fn worth_asking(with: &OneRun<'_>, fuse: &Fuse, wanted: &Wanted<'_>) -> bool {
     let Some(way) = Way::new(with, fuse) else { return false };
     let rule = 100.0 * greatest_drop(with.load.service).value;
     let cut_out = with.load.cut_out.as_ref();
@@ -158,7 +158,7 @@ fn worth_asking(with: &Asked<'_>, fuse: &Fuse, wanted: &Wanted<'_>) -> bool {
     })
 }
 
-fn sized(asked: &Asked<'_>, candidate: &Candidate, fuse: &Fuse, findings: &[Finding]) -> Sized {
+fn sized(asked: &OneRun<'_>, candidate: &Candidate, fuse: &Fuse, findings: &[Finding]) -> Sized {
     let figure = |what: &str| {
         let id = asked.id(what);
         let finding = findings.iter().find(|finding| finding.id == id)?;
@@ -200,7 +200,7 @@ fn within(finding: &Finding) -> bool {
 }
 
 /// Every change worth trying, the least copper first.
-fn candidates(asked: &Asked<'_>, fuses: &[Fuse]) -> Vec<Candidate> {
+fn candidates(asked: &OneRun<'_>, fuses: &[Fuse]) -> Vec<Candidate> {
     let [feed, back] = asked.cables();
     let blades = fuses.iter().all(|fuse| fuse.holder() == "fuse-holder-blade");
     let most = Area::mm2(if blades { BLADE_TAKES_MM2 } else { f64::INFINITY });
@@ -266,7 +266,7 @@ fn bright_stud() -> Given<Resistance> {
     typical("stud-body-clean")
 }
 
-fn can_be_brighter(asked: &Asked<'_>) -> bool {
+fn can_be_brighter(asked: &OneRun<'_>) -> bool {
     match &asked.run.back {
         Return::Body { stud, .. } => stud.value.high > bright_stud().value.high,
         Return::Cable(_) => false,
@@ -274,7 +274,7 @@ fn can_be_brighter(asked: &Asked<'_>) -> bool {
 }
 
 /// The run with a candidate's change in it.
-fn changed(asked: &Asked<'_>, candidate: &Candidate) -> Run {
+fn changed(asked: &OneRun<'_>, candidate: &Candidate) -> Run {
     let mut run = asked.run.clone();
     let new = |section: CableSize, like: &Cable| Cable {
         section,
@@ -297,7 +297,7 @@ fn changed(asked: &Asked<'_>, candidate: &Candidate) -> Run {
 
 /// The fuses worth trying: the one that is there; and where that is not right, the least for the
 /// load at its unfavourable end and at its likely value.
-fn fuses(asked: &Asked<'_>, found: &[Finding], most_load: Current) -> Vec<Fuse> {
+fn fuses(asked: &OneRun<'_>, found: &[Finding], most_load: Current) -> Vec<Fuse> {
     let of_fuse = ["fuse-load", "fuse-cable", "fuse-papers", "way", "fault"].map(|w| asked.id(w));
     let wrong = found
         .iter()
@@ -315,7 +315,7 @@ fn fuses(asked: &Asked<'_>, found: &[Finding], most_load: Current) -> Vec<Fuse> 
 }
 
 /// A change in words: `a feed of 2.5 mm², 7.2 m, behind a 7.5 A blade fuse`.
-pub(crate) fn words(asked: &Asked<'_>, sized: &Sized) -> String {
+pub(crate) fn words(asked: &OneRun<'_>, sized: &Sized) -> String {
     let [feed, back] = asked.cables();
     let metres = |cable: &Cable| format!("{:.1} m", cable.length.likely().in_m());
     let by_body = matches!(asked.run.back, Return::Body { .. });

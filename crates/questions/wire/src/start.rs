@@ -2,20 +2,19 @@
 
 use spile_answer::{Basis, Class, Finding, Limit, Point, Sense, Step, Swing, Unit, Verdict};
 use spile_circuit::conductor::copper_warming;
+use spile_circuit::scene::{Conductor, Copper, OneRun, State, Way};
 use spile_quantity::Resistance;
 use spile_tables::conductor::Service;
 
-use crate::asked::{Asked, Seen};
-use crate::conductor::{Conductor, Copper};
+use crate::asked::Seen;
 use crate::unsaid;
-use crate::way::{State, Way};
 use crate::words::amps;
 
 /// Volts at the item as it starts alone on a low, cold battery.
 ///
 /// The spread of the cut-out itself is counted in the figure, so that the limit can be shown at
 /// its likely value.
-pub(crate) fn start(asked: &Asked<'_>, way: &Way, seen: &Seen) -> Option<Finding> {
+pub(crate) fn start(asked: &OneRun<'_>, way: &Way, seen: &Seen) -> Option<Finding> {
     if !way.starts() {
         return None;
     }
@@ -54,7 +53,7 @@ pub(crate) fn start(asked: &Asked<'_>, way: &Way, seen: &Seen) -> Option<Finding
 }
 
 /// Volts at the item while everything runs on a low battery.
-pub(crate) fn running(asked: &Asked<'_>, way: &Way, seen: &Seen) -> Option<Finding> {
+pub(crate) fn running(asked: &OneRun<'_>, way: &Way, seen: &Seen) -> Option<Finding> {
     let label = format!("volts at the {}, everything on", asked.item);
     let finding = against_cut_out(asked, way, "running", label, &seen.running)?;
     let point = way.ledger.likely();
@@ -82,7 +81,7 @@ pub(crate) const NODAL: &str =
     "Kirchhoff's laws; Ho, Ruehli and Brennan, IEEE Trans. Circuits and Systems 22 (1975) 504";
 
 fn against_cut_out(
-    asked: &Asked<'_>,
+    asked: &OneRun<'_>,
     way: &Way,
     what: &str,
     label: String,
@@ -101,7 +100,7 @@ fn against_cut_out(
 }
 
 /// The cut-out, and where it is not well clear of it, how low the volts may fall and why.
-fn end(asked: &Asked<'_>, way: &Way, point: &Point, finding: &Finding, copper: Copper) -> String {
+fn end(asked: &OneRun<'_>, way: &Way, point: &Point, finding: &Finding, copper: Copper) -> String {
     let cut_out = asked.load.cut_out.as_ref().map_or(0.0, |volts| volts.likely().in_v());
     let worst = finding.figure.map_or(0.0, |figure| figure.unfavourable);
     let at_worst = match finding.verdict {

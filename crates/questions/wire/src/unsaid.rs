@@ -2,10 +2,9 @@
 
 use spile_answer::{Ask, Finding, Reason, Verdict};
 use spile_build::{Bank, Build, Item, Return, Run};
+use spile_circuit::scene::{OneRun, likely_carried, weakest};
 use spile_quantity::{Current, Voltage};
 
-use crate::asked::{Asked, weakest};
-use crate::conductor::likely_carried;
 use crate::words::amps;
 
 /// An *open* finding that asks for one input.
@@ -84,7 +83,7 @@ pub(crate) fn no_load(build: &Build, name: &str, run: &Run) -> Option<Finding> {
 }
 
 /// A thing that starts hard and whose cut-out is not known: the heater's glow plug.
-pub(crate) fn no_cut_out(asked: &Asked<'_>, start: Current, arrive: Option<Voltage>) -> Finding {
+pub(crate) fn no_cut_out(asked: &OneRun<'_>, start: Current, arrive: Option<Voltage>) -> Finding {
     let arrive_v = arrive.map_or(0.0, Voltage::in_v);
     open(
         asked.id("start"),
@@ -99,7 +98,7 @@ pub(crate) fn no_cut_out(asked: &Asked<'_>, start: Current, arrive: Option<Volta
 }
 
 /// A run whose fuse is not known, with the one that would be right.
-pub(crate) fn no_fuse(asked: &Asked<'_>, load: Current) -> Finding {
+pub(crate) fn no_fuse(asked: &OneRun<'_>, load: Current) -> Finding {
     let most = weakest(asked.guarded())
         .and_then(|(name, cable)| Some((name, likely_carried(cable)?.current)));
     let most = most.map_or(String::new(), |(name, most)| {
@@ -125,7 +124,7 @@ pub(crate) fn no_fuse(asked: &Asked<'_>, load: Current) -> Finding {
 }
 
 /// A load so large that no single fuse is made for it.
-pub(crate) fn no_fuse_made(asked: &Asked<'_>) -> Finding {
+pub(crate) fn no_fuse_made(asked: &OneRun<'_>) -> Finding {
     let says = format!(
         "Load: {}. No single fuse in the tables is made so large: it needs two runs, or a higher voltage.",
         amps(asked.nominal_current())
@@ -134,7 +133,7 @@ pub(crate) fn no_fuse_made(asked: &Asked<'_>) -> Finding {
 }
 
 /// A run with a cable whose size is in no table.
-pub(crate) fn unreadable(asked: &Asked<'_>) -> Finding {
+pub(crate) fn unreadable(asked: &OneRun<'_>) -> Finding {
     open(
         asked.id("cable"),
         "cable",

@@ -3,10 +3,8 @@
 use spile_answer::{Basis, Given, Ledger, Point, Swing, Worse, swing};
 use spile_build::{Bank, Build};
 use spile_circuit::network::{Network, solve_as_if_running};
+use spile_circuit::scene::{Copper, Others, Supply};
 use spile_quantity::{Current, Ranged};
-
-use crate::conductor::Copper;
-use crate::supply::{Others, Supply};
 
 /// The currents with everything on, on a low battery.
 #[derive(Debug, Clone)]

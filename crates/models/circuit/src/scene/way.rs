@@ -2,17 +2,17 @@
 
 use std::cell::RefCell;
 
+use crate::fuse;
+use crate::network::{Branch, Draw, Element, Network, Node, solve_as_if_running};
 use spile_answer::{Handle, Ledger, Point};
 use spile_build::{Return, typical};
-use spile_circuit::fuse;
-use spile_circuit::network::{Branch, Draw, Element, Network, Node, solve_as_if_running};
 use spile_quantity::{Current, Power, Resistance, Share, Voltage};
 use spile_tables::fuse::Family;
 
-use crate::asked::{Asked, Fuse};
-use crate::conductor::{Conductor, Copper};
-use crate::load::{Start, from_table};
-use crate::supply::{Supply, SupplyNet};
+use super::cable::{Conductor, Copper};
+use super::load::{Start, from_table};
+use super::run::{Fuse, OneRun};
+use super::supply::{Supply, SupplyNet};
 
 /// Rounds in which the conductors' warmth and the currents settle on each other: a kelvin more
 /// adds 0.4 % of resistance, so each round brings them some thirty times nearer.
@@ -20,19 +20,23 @@ const ROUNDS: usize = 4;
 
 /// The inputs of the whole way, each cause once, and the circuit that they are put into.
 #[derive(Debug, Clone)]
-pub(crate) struct Way {
-    pub(crate) ledger: Ledger,
+pub struct Way {
+    /// The inputs.
+    pub ledger: Ledger,
     supply: Supply,
     way_fuse: Handle<Resistance>,
     holder: Handle<Resistance>,
-    pub(crate) feed: Conductor,
+    /// The feed.
+    pub feed: Conductor,
     plug: Handle<Resistance>,
-    pub(crate) back: Conductor,
+    /// The return, as far as it is the run's own.
+    pub back: Conductor,
     stud: Option<Handle<Resistance>>,
     running: Handle<Power>,
     motor: bool,
     start: Option<StartInput>,
-    pub(crate) cut_out: Option<Handle<Voltage>>,
+    /// The voltage at which the item switches itself off.
+    pub cut_out: Option<Handle<Voltage>>,
     nominal: Voltage,
     circuit: Circuit,
 }
@@ -45,7 +49,7 @@ enum StartInput {
 
 /// Which state the circuit is looked at in; the battery is low and cold in all of them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum State {
+pub enum State {
     /// The item starts, nothing else runs, and no cable has warmed yet.
     Start,
     /// Everything that can run together runs, and the cables are as warm as that makes them.
@@ -68,21 +72,21 @@ struct Circuit {
 
 /// What is found in one state at one point.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Solved {
+pub struct Solved {
     /// Between the bank's posts.
-    pub(crate) posts: Voltage,
+    pub posts: Voltage,
     /// At the item's plug.
-    pub(crate) item: Voltage,
+    pub item: Voltage,
     /// Through the item, or through the fault.
-    pub(crate) current: Current,
+    pub current: Current,
     /// Out of the bank, and through the body.
     shared: [Current; 2],
 }
 
 impl Way {
     /// The way to a run's item with a fuse in it; `None` if a cable's size is in no table.
-    pub(crate) fn new(asked: &Asked<'_>, fuse: &Fuse) -> Option<Self> {
-        let Asked { build, bank, run, load, .. } = asked;
+    pub fn new(asked: &OneRun<'_>, fuse: &Fuse) -> Option<Self> {
+        let OneRun { build, bank, run, load, .. } = asked;
         let mut ledger = Ledger::new();
         let by_body = matches!(run.back, Return::Body { .. });
         let supply = Supply::take(&mut ledger, build, bank, &asked.others, by_body)?;
@@ -121,7 +125,7 @@ impl Way {
 
     /// Lets the warmth of the cables and the currents settle on each other, at the likely point.
     /// A circuit that has no steady state leaves its cables as warm as their surroundings.
-    fn settle(&mut self, asked: &Asked<'_>) {
+    fn settle(&mut self, asked: &OneRun<'_>) {
         let likely = self.ledger.likely();
         for _ in 0..ROUNDS {
             let Some(found) = self.solve(&likely, State::Running) else { return };
@@ -134,7 +138,7 @@ impl Way {
 
     /// A point with the inputs that most often matter at their worse ends: no worse than the
     /// unfavourable end, for a first look.
-    pub(crate) fn bad_point(&self) -> Point {
+    pub fn bad_point(&self) -> Point {
         let mut point = self.ledger.likely();
         let high = |index: usize| self.ledger.inputs()[index].high;
         for index in self.supply.worst_inputs() {
@@ -149,12 +153,12 @@ impl Way {
     }
 
     /// Whether anything is known of its start.
-    pub(crate) const fn starts(&self) -> bool {
+    pub const fn starts(&self) -> bool {
         self.start.is_some()
     }
 
     /// The circuit in one state at one point of the inputs; `None` where it has no steady state.
-    pub(crate) fn solve(&self, point: &Point, state: State) -> Option<Solved> {
+    pub fn solve(&self, point: &Point, state: State) -> Option<Solved> {
         let copper = match state {
             State::Start => Copper::Cool,
             State::Running => Copper::Warm,
@@ -186,14 +190,14 @@ impl Way {
         point.at(self.running) / self.nominal
     }
 
-    /// The current \[A\] that the item takes while it runs at a voltage.
-    pub(crate) fn current_at(&self, point: &Point, volts: Voltage) -> f64 {
+    /// The current that the item takes while it runs at a voltage.
+    pub fn current_at(&self, point: &Point, volts: Voltage) -> Current {
         let by = if self.motor { self.nominal } else { volts };
-        (point.at(self.running) / by).in_a()
+        point.at(self.running) / by
     }
 
     /// The current as the item starts.
-    pub(crate) fn start_current(&self, point: &Point) -> Current {
+    pub fn start_current(&self, point: &Point) -> Current {
         match self.start {
             Some(StartInput::Said(amps)) => point.at(amps),
             Some(StartInput::Times(times)) => self.at_nominal(point) * point.at(times).in_of_one(),
@@ -202,7 +206,7 @@ impl Way {
     }
 
     /// Everything in series on the way there, from the block to the plug.
-    pub(crate) fn feed_resistance(&self, point: &Point, copper: Copper) -> Resistance {
+    pub fn feed_resistance(&self, point: &Point, copper: Copper) -> Resistance {
         point.at(self.way_fuse)
             + point.at(self.holder)
             + self.feed.resistance(point, copper)
@@ -216,14 +220,14 @@ impl Way {
     }
 
     /// Everything in series from the item to the negative bus, the body included.
-    pub(crate) fn back_resistance(&self, point: &Point, copper: Copper) -> Resistance {
+    pub fn back_resistance(&self, point: &Point, copper: Copper) -> Resistance {
         let through = self.stud.and(self.supply.body);
         let through = through.map(|body| body.resistance(point, copper));
         self.own_back_resistance(point, copper) + through.unwrap_or(Resistance::ohm(0.0))
     }
 
     /// From the bank to the block, and from the bus back to the bank.
-    pub(crate) fn shared_resistance(&self, point: &Point, copper: Copper) -> Resistance {
+    pub fn shared_resistance(&self, point: &Point, copper: Copper) -> Resistance {
         self.supply.main_resistance(point, copper) + self.supply.tail_resistance(point, copper)
     }
 }

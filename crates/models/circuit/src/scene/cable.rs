@@ -1,33 +1,36 @@
 //! One conductor of the way: its inputs, its resistance hot or cold, and what it may carry.
 
+use crate::ampacity::{allowed, ambient_factor};
+use crate::conductor::{cable_resistance, copper_warming, operating_temperature, section};
 use spile_answer::{Handle, Ledger, Point};
 use spile_build::Cable;
-use spile_circuit::ampacity::{allowed, ambient_factor};
-use spile_circuit::conductor::{cable_resistance, copper_warming, operating_temperature, section};
 use spile_quantity::{Area, CableSize, Current, Length, Resistance, Temperature};
 use spile_tables::Entry;
 use spile_tables::ampacity::{TABLE_AMBIENT, bundle, metric_current};
 
-use crate::load::from_table;
+use super::load::from_table;
 
 /// The tables of currents know no insulation that stands more than this.
 const HOTTEST: Temperature = Temperature::celsius(200.0);
 
 /// A conductor's inputs, and how much its own current warms it.
 #[derive(Debug, Clone, Copy)]
-pub(crate) struct Conductor {
-    pub(crate) per_metre: Handle<Resistance>,
-    pub(crate) length: Handle<Length>,
-    pub(crate) at: Handle<Temperature>,
+pub struct Conductor {
+    /// Resistance of a metre at 20 °C.
+    pub per_metre: Handle<Resistance>,
+    /// Its length, one way.
+    pub length: Handle<Length>,
+    /// The surroundings along its way.
+    pub at: Handle<Temperature>,
     /// What its insulation stands; of the run's own conductors only, since only they get hot.
     insulation: Option<Handle<Temperature>>,
     /// How much warmer than its surroundings it is while everything runs \[K\].
-    pub(crate) rise_k: f64,
+    rise_k: f64,
 }
 
 /// How warm the copper is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Copper {
+pub enum Copper {
     /// As its surroundings: it has just been switched on.
     Cool,
     /// Warmed by its own current.
@@ -39,14 +42,14 @@ pub(crate) enum Copper {
 
 impl Conductor {
     /// Takes the inputs of one of the run's own cables in; `None` if its size is in no table.
-    pub(crate) fn own(ledger: &mut Ledger, name: &str, cable: &Cable) -> Option<Self> {
+    pub fn own(ledger: &mut Ledger, name: &str, cable: &Cable) -> Option<Self> {
         let shared = Self::shared(ledger, name, cable)?;
         let insulation = ledger.take(insulation_name(name), &cable.insulation);
         Some(Self { insulation: Some(insulation), ..shared })
     }
 
     /// The same of a cable between the bank and the block or the body.
-    pub(crate) fn shared(ledger: &mut Ledger, name: &str, cable: &Cable) -> Option<Self> {
+    pub fn shared(ledger: &mut Ledger, name: &str, cable: &Cable) -> Option<Self> {
         let metre =
             cable_resistance(cable.section, Length::m(1.0), Temperature::celsius(20.0)).ok()?;
         let metre = from_table(metre, table_of(cable.section), how_to_tell(cable.section));
@@ -60,7 +63,7 @@ impl Conductor {
     }
 
     /// Its temperature at one point of the inputs.
-    pub(crate) fn temperature(&self, point: &Point, copper: Copper) -> Temperature {
+    pub fn temperature(&self, point: &Point, copper: Copper) -> Temperature {
         let around = point.at(self.at);
         match (copper, self.insulation) {
             (Copper::Cool, _) => around,
@@ -70,7 +73,7 @@ impl Conductor {
     }
 
     /// Its resistance at one point of the inputs, R \[Ω\] = R₂₀ · L · (1 + α · (T − 20 °C)).
-    pub(crate) fn resistance(&self, point: &Point, copper: Copper) -> Resistance {
+    pub fn resistance(&self, point: &Point, copper: Copper) -> Resistance {
         let factor = copper_warming(self.temperature(point, copper)).unwrap_or(1.0);
         point.at(self.per_metre) * (point.at(self.length).in_m() * factor)
     }
@@ -80,7 +83,7 @@ impl Conductor {
     /// One that carries more than one and a half times what it may counts as hot as its insulation
     /// stands: that it is overloaded is a finding of its own. Where no table says what it may
     /// carry, it counts as warm as its surroundings.
-    pub(crate) fn warm(&mut self, likely: &Point, cable: &Cable, current: Current) {
+    pub fn warm(&mut self, likely: &Point, cable: &Cable, current: Current) {
         let (around, rated) = (likely.at(self.at), cable.insulation.likely());
         let least = section(cable.section).map(|area| area.low);
         let carried = least.ok().and_then(|area| carried(cable, area, rated, around));
@@ -95,12 +98,15 @@ impl Conductor {
 
 /// What a cable may carry for good, and how that came about.
 #[derive(Debug, Clone)]
-pub(crate) struct Carried {
-    pub(crate) current: Current,
+pub struct Carried {
+    /// The current itself.
+    pub current: Current,
     /// By itself, in air of 30 °C.
-    pub(crate) in_free_air: Entry<Current>,
-    pub(crate) ambient_factor: f64,
-    pub(crate) bundle_factor: f64,
+    pub in_free_air: Entry<Current>,
+    /// The factor for the air round it.
+    pub ambient_factor: f64,
+    /// The factor for the cables beside it.
+    pub bundle_factor: f64,
 }
 
 /// What a cable with that much copper may carry where it lies.
@@ -108,7 +114,7 @@ pub(crate) struct Carried {
 /// By 33 CFR 183.425 where it has the size; else by ISO 10133 annex A, which is known from memory
 /// and goes on to 0.75 and 150 mm². `None` beyond both, and where it is as hot round it as its
 /// insulation stands.
-pub(crate) fn carried(
+pub fn carried(
     cable: &Cable,
     copper: Area,
     rating: Temperature,
@@ -136,16 +142,17 @@ pub(crate) fn carried(
 
 /// The inputs of what a cable may carry.
 #[derive(Debug, Clone)]
-pub(crate) struct Carrier<'b> {
+pub struct Carrier<'b> {
     cable: &'b Cable,
-    pub(crate) copper: Handle<Area>,
+    /// Its copper.
+    pub copper: Handle<Area>,
     insulation: Handle<Temperature>,
     around: Handle<Temperature>,
 }
 
 impl<'b> Carrier<'b> {
     /// Takes a cable's inputs in; `None` if its size is in no table.
-    pub(crate) fn take(ledger: &mut Ledger, name: &'static str, cable: &'b Cable) -> Option<Self> {
+    pub fn take(ledger: &mut Ledger, name: &'static str, cable: &'b Cable) -> Option<Self> {
         let copper = section(cable.section).ok()?;
         let copper = from_table(copper, table_of(cable.section), how_to_tell(cable.section));
         Some(Self {
@@ -157,13 +164,13 @@ impl<'b> Carrier<'b> {
     }
 
     /// What it may carry at one point of the inputs.
-    pub(crate) fn at(&self, point: &Point) -> Option<Carried> {
+    pub fn at(&self, point: &Point) -> Option<Carried> {
         carried(self.cable, point.at(self.copper), point.at(self.insulation), point.at(self.around))
     }
 }
 
 /// What a cable may carry at the likely values of its inputs.
-pub(crate) fn likely_carried(cable: &Cable) -> Option<Carried> {
+pub fn likely_carried(cable: &Cable) -> Option<Carried> {
     let copper = section(cable.section).ok()?.likely;
     carried(cable, copper, cable.insulation.likely(), cable.ambient.likely())
 }
@@ -173,7 +180,7 @@ fn insulation_name(name: &str) -> String {
 }
 
 /// Where the resistance of a size is published.
-pub(crate) fn table_of(size: CableSize) -> String {
+pub fn table_of(size: CableSize) -> String {
     match size {
         CableSize::Metric(_) => "copper of 0.017241 Ω·mm²/m (IEC 60028); at most IEC 60228 class 5",
         CableSize::Awg(_) => "ASTM B258 with a stranding lay of 2 %; NEC chapter 9 table 8",

@@ -25,7 +25,7 @@ fn in_series(build: &Build) -> f64 {
 /// proportion to 100 Ah over its capacity; batteries in parallel share, those in series add up.
 ///
 /// **Source** common practice: resistance falls with plate area, and so with capacity.
-pub(crate) fn bank_resistance(build: &Build, bank: &Bank) -> Given<Resistance> {
+pub fn bank_resistance(build: &Build, bank: &Bank) -> Given<Resistance> {
     let each = bank.resistance.clone().unwrap_or_else(|| {
         let ah = bank.capacity.as_ref().map_or(100.0, |capacity| capacity.likely().in_ah());
         let key = format!("battery-resistance-{}", key(bank.kind));
@@ -35,14 +35,14 @@ pub(crate) fn bank_resistance(build: &Build, bank: &Bank) -> Given<Resistance> {
 }
 
 /// The bank's voltage at rest, full.
-pub(crate) fn full_voltage(build: &Build, bank: &Bank) -> Given<Voltage> {
+pub fn full_voltage(build: &Build, bank: &Bank) -> Given<Voltage> {
     let key = format!("battery-full-{}", key(bank.kind));
     typical::<Voltage>(&key).map(|volts| volts * in_series(build))
 }
 
 /// The bank's voltage at rest at the build's low charge: what is typical at 20 %, moved along its
 /// chemistry's curve to that charge.
-pub(crate) fn low_voltage(build: &Build, bank: &Bank) -> Given<Voltage> {
+pub fn low_voltage(build: &Build, bank: &Bank) -> Given<Voltage> {
     let at_20 = typical::<Voltage>(&format!("battery-low-{}", key(bank.kind)));
     let low = build.corners.low_charge.value.likely;
     let moved = match (curve(bank.kind, low), curve(bank.kind, Share::percent(20.0))) {

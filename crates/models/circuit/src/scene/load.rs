@@ -8,22 +8,24 @@ use spile_tables::conductor::Service;
 
 /// What an item takes.
 #[derive(Debug, Clone)]
-pub(crate) struct Load {
-    pub(crate) running: Given<Power>,
+pub struct Load {
+    /// While it runs.
+    pub running: Given<Power>,
     /// Whether it takes its current at any voltage, as a motor does, and not its power.
-    pub(crate) motor: bool,
+    pub motor: bool,
     /// As it starts; `None` of a thing of which nothing is known that starts harder than it runs.
-    pub(crate) start: Option<Start>,
+    pub start: Option<Start>,
     /// The voltage below which it switches itself off.
-    pub(crate) cut_out: Option<Given<Voltage>>,
+    pub cut_out: Option<Given<Voltage>>,
     /// The greatest fuse its papers allow.
-    pub(crate) fuse: Option<Given<Current>>,
-    pub(crate) service: Service,
+    pub fuse: Option<Given<Current>>,
+    /// How much hangs on its voltage.
+    pub service: Service,
 }
 
 /// The current as it starts.
 #[derive(Debug, Clone)]
-pub(crate) enum Start {
+pub enum Start {
     /// From its papers.
     Said(Given<Current>),
     /// So many times the running current.
@@ -36,7 +38,7 @@ pub(crate) enum Start {
 /// plain motor of a pump or a fan takes its current.
 ///
 /// **Source** common practice, no source.
-pub(crate) fn load(build: &Build, item: &Item) -> Option<Load> {
+pub fn load(build: &Build, item: &Item) -> Option<Load> {
     let power = &item.part.power;
     let kind = item.part.kind;
     let running = power.running.clone().or_else(|| fridge_power(item))?;
@@ -93,10 +95,6 @@ fn fridge_power(item: &Item) -> Option<Given<Power>> {
 }
 
 /// A number that a published table or formula gives.
-pub(crate) fn from_table<Q: Quantity>(
-    value: Ranged<Q>,
-    source: String,
-    how: &'static str,
-) -> Given<Q> {
+pub fn from_table<Q: Quantity>(value: Ranged<Q>, source: String, how: &'static str) -> Given<Q> {
     Given { value, basis: Basis::Table, source: source.into(), how: how.into() }
 }

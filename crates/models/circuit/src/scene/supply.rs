@@ -1,20 +1,21 @@
 //! What every run shares: the bank, its fuse and cables, the body as a return, and whatever else
 //! hangs on the fuse block.
 
+use crate::network::{Branch, Draw, Element, Network, Node};
 use spile_answer::{Basis, Given, Handle, Ledger, Point};
 use spile_build::{Bank, Build, Return, typical_number};
-use spile_circuit::network::{Branch, Draw, Element, Network, Node};
 use spile_quantity::{Current, Power, Quantity, Ranged, Resistance, Share, Voltage};
 
-use crate::battery::{bank_resistance, low_voltage};
-use crate::conductor::{Conductor, Copper};
-use crate::load::load;
+use super::bank::{bank_resistance, low_voltage};
+use super::cable::{Conductor, Copper};
+use super::load::load;
 
 /// What hangs on the fuse block besides one run, by how it takes its current and by which way that
 /// returns; each run's own loss counts with its load as none.
 #[derive(Debug, Clone, Default)]
-pub(crate) struct Others {
-    pub(crate) names: Vec<String>,
+pub struct Others {
+    /// The names of their runs.
+    pub names: Vec<String>,
     powers: [Option<Given<Power>>; 2],
     currents: [Option<Given<Current>>; 2],
 }
@@ -24,7 +25,7 @@ const BY_BODY: usize = 1;
 
 impl Others {
     /// Everything but the run of that name; an empty name leaves none out.
-    pub(crate) fn of(build: &Build, but: &str) -> Self {
+    pub fn of(build: &Build, but: &str) -> Self {
         let mut others = Self::default();
         for (name, run) in &build.runs {
             let Some(item) = build.items.get(&run.to) else { continue };
@@ -42,7 +43,7 @@ impl Others {
     }
 
     /// What they take together at the nominal voltage, and what of it returns through the body.
-    pub(crate) fn nominal(&self, volts: Voltage) -> [Current; 2] {
+    pub fn nominal(&self, volts: Voltage) -> [Current; 2] {
         let by = |by: usize| {
             let power = self.powers[by].as_ref().map(|power| power.likely() / volts);
             let current = self.currents[by].as_ref().map(Given::likely);
@@ -52,7 +53,7 @@ impl Others {
     }
 
     /// Whether any of it returns through the body.
-    pub(crate) const fn by_body(&self) -> bool {
+    pub const fn by_body(&self) -> bool {
         self.powers[BY_BODY].is_some() || self.currents[BY_BODY].is_some()
     }
 }
@@ -79,22 +80,24 @@ fn add<Q: Quantity>(sum: &mut Option<Given<Q>>, more: &Given<Q>) {
 
 /// The inputs of what every run shares.
 #[derive(Debug, Clone)]
-pub(crate) struct Supply {
-    pub(crate) open: Handle<Voltage>,
+pub struct Supply {
+    /// The voltage of the bank without load.
+    pub open: Handle<Voltage>,
     inner: Handle<Resistance>,
     inner_low: Handle<Share>,
     joints: Handle<Resistance>,
     main_fuse: Handle<Resistance>,
     feed: Conductor,
     back: Conductor,
-    pub(crate) body: Option<BodyWay>,
+    /// The way through the body, where anything returns by it.
+    pub body: Option<BodyWay>,
     powers: [Option<Handle<Power>>; 2],
     currents: [Option<Handle<Current>>; 2],
 }
 
 /// The inputs of a return through the body, from one stud to the negative bus.
 #[derive(Debug, Clone, Copy)]
-pub(crate) struct BodyWay {
+pub struct BodyWay {
     sheet: Handle<Resistance>,
     stud: Handle<Resistance>,
     cable: Conductor,
@@ -102,11 +105,15 @@ pub(crate) struct BodyWay {
 
 /// The shared part of a circuit.
 #[derive(Debug, Clone)]
-pub(crate) struct SupplyNet {
-    pub(crate) post: Node,
-    pub(crate) block: Node,
-    pub(crate) bus: Node,
-    pub(crate) steel: Node,
+pub struct SupplyNet {
+    /// The bank's positive post.
+    pub post: Node,
+    /// The fuse block.
+    pub block: Node,
+    /// The negative bus.
+    pub bus: Node,
+    /// The body at the stud; the bus, where nothing returns through the body.
+    pub steel: Node,
     bank: Branch,
     main: Branch,
     body: Option<Branch>,
@@ -122,7 +129,7 @@ enum Taken {
 
 impl Supply {
     /// Takes the shared inputs in; `None` if a cable's size is in no table.
-    pub(crate) fn take(
+    pub fn take(
         ledger: &mut Ledger,
         build: &Build,
         bank: &Bank,
@@ -164,13 +171,13 @@ impl Supply {
     }
 
     /// The shared resistances that most often matter.
-    pub(crate) fn worst_inputs(&self) -> impl Iterator<Item = usize> {
+    pub fn worst_inputs(&self) -> impl Iterator<Item = usize> {
         let stud = self.body.map(|body| body.stud.index());
         stud.into_iter().chain([self.inner_low.index()])
     }
 
     /// Draws the shared part into an empty circuit.
-    pub(crate) fn draw(&self, net: &mut Network) -> SupplyNet {
+    pub fn draw(&self, net: &mut Network) -> SupplyNet {
         let none = Resistance::ohm(0.0);
         let minus = net.reference();
         let [post, block, bus] =
@@ -194,7 +201,7 @@ impl Supply {
     }
 
     /// Puts the shared inputs of one point into the circuit.
-    pub(crate) fn set(
+    pub fn set(
         &self,
         net: &mut Network,
         drawn: &SupplyNet,
@@ -221,17 +228,17 @@ impl Supply {
     }
 
     /// From the bank's post to the block.
-    pub(crate) fn main_resistance(&self, point: &Point, copper: Copper) -> Resistance {
+    pub fn main_resistance(&self, point: &Point, copper: Copper) -> Resistance {
         point.at(self.main_fuse) + self.feed.resistance(point, copper)
     }
 
     /// From the negative bus to the bank's negative post.
-    pub(crate) fn tail_resistance(&self, point: &Point, copper: Copper) -> Resistance {
+    pub fn tail_resistance(&self, point: &Point, copper: Copper) -> Resistance {
         self.back.resistance(point, copper) + point.at(self.joints)
     }
 
     /// Settles how much the currents of a solved circuit warm the shared cables.
-    pub(crate) fn warm(&mut self, likely: &Point, build: &Build, currents: [Current; 2]) {
+    pub fn warm(&mut self, likely: &Point, build: &Build, currents: [Current; 2]) {
         let [bank, body_current] = currents;
         self.feed.warm(likely, &build.block.feed, bank);
         self.back.warm(likely, &build.block.back, bank);
@@ -243,23 +250,25 @@ impl Supply {
 
 impl BodyWay {
     /// From the body at the run's stud to the negative bus.
-    pub(crate) fn resistance(&self, point: &Point, copper: Copper) -> Resistance {
+    pub fn resistance(&self, point: &Point, copper: Copper) -> Resistance {
         point.at(self.sheet) + point.at(self.stud) + self.cable.resistance(point, copper)
     }
 }
 
 impl SupplyNet {
     /// The current out of the bank, and that through the body.
-    pub(crate) fn currents(&self, found: &spile_circuit::network::Solution) -> [Current; 2] {
+    pub fn currents(&self, found: &crate::network::Solution) -> [Current; 2] {
         let through_body = self.body.map_or(Current::a(0.0), |branch| found.current(branch));
         [found.current(self.bank), through_body]
     }
 }
 
-/// The names of the shared cables in ledgers and sentences.
-pub(crate) const MAIN: &str = "cable from the bank to the fuse block";
-pub(crate) const MAIN_BACK: &str = "cable from the negative bus to the bank";
-pub(crate) const BOND: &str = "cable from the body to the negative bus";
+/// The name of the cable to the block, in ledgers and sentences.
+pub const MAIN: &str = "cable from the bank to the fuse block";
+/// The name of the cable from the bus.
+pub const MAIN_BACK: &str = "cable from the negative bus to the bank";
+/// The name of the cable that ties the body to the bus.
+pub const BOND: &str = "cable from the body to the negative bus";
 const OTHERS: [&str; 2] =
     ["power of the other runs", "power of the other runs that return through the body"];
 const MOTORS: [&str; 2] =
