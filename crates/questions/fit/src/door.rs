@@ -42,17 +42,17 @@ pub fn reach_ahead(width: Length, thickness: Length, angle: Angle) -> Length {
 }
 
 /// A leaf as it is closed.
-struct Leaf {
-    extents: Extents,
+pub(crate) struct Leaf {
+    pub(crate) extents: Extents,
     /// From its middle to its pin.
-    hinge: Direction,
+    pub(crate) hinge: Direction,
     /// Where it sets off to.
-    out: Direction,
+    pub(crate) out: Direction,
     axis: Axis,
 }
 
 impl Leaf {
-    fn of(case: &Case<'_, '_>, door: &DoorSwing) -> Self {
+    pub(crate) fn of(case: &Case<'_, '_>, door: &DoorSwing) -> Self {
         let facing = case.body.facing;
         let (hinge, out) = match door.hinge {
             Hinge::Left => (facing.right.opposite(), facing.out),

@@ -6,7 +6,8 @@
 //! way in from the aisle and out again with its cable's tail; the doors of the vehicle. Where a
 //! panel is cut for it: what is left of the panel, what lies behind the cut, where the fixing holes
 //! fall, whether the flange covers and rests. For the bay: whether its opening is square.
-//! [`mark_out`] gives the marks to cut by, in millimetres and on the owner's inch tape.
+//! [`mark_out`] gives the marks to cut by, in millimetres and on the owner's inch tape; [`placed`]
+//! and [`picture()`] where everything is, to be drawn.
 //!
 //! **Model.** Boxes and prisms in the vehicle's axes (`spile-solid`). Every face of every thing is
 //! a sum of the measures that it was told by, so that a measure which two faces share cancels in
@@ -51,6 +52,7 @@ mod door;
 mod facing;
 mod marks;
 mod need;
+mod picture;
 mod practice;
 mod scene;
 mod square;
@@ -66,6 +68,9 @@ pub use crate::door::reach_ahead;
 pub use crate::marks::{
     BLADE, Behind, Check, FIRST_HOLE, From, Mark, MarkOut, NoMarks, Outline, Points, Purpose, Saw,
     half_chord, mark_out,
+};
+pub use crate::picture::{
+    Block, Distance, Opening, Picture, Placed, Profile, Sort, picture, placed,
 };
 
 use crate::clearance::Case;

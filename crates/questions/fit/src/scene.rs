@@ -509,7 +509,7 @@ fn moved(
 }
 
 /// The body of an item that stands in no bay, in the vehicle's axes.
-fn loose(
+pub(crate) fn loose(
     build: &Build,
     name: &str,
     item: &Item,
@@ -546,7 +546,7 @@ fn loose(
 }
 
 /// A thing fixed to the vehicle, in the axes of what its distances are taken from.
-fn fixed(
+pub(crate) fn fixed(
     name: &str,
     shape: &Shape,
     place: &Place,

@@ -187,6 +187,16 @@ impl Ink {
         self.reach = Some([top.min(y), bottom.max(y)]);
     }
 
+    /// How low the drawing goes so far.
+    pub fn bottom(&self) -> f64 {
+        self.reach.map_or(0.0, |[_, bottom]| bottom)
+    }
+
+    /// Whether a rectangle lies between the top and the bottom of what is drawn so far.
+    pub(super) fn is_within_reach(&self, at: &Box2) -> bool {
+        self.reach.is_some_and(|[top, bottom]| at.top >= top && at.bottom <= bottom + 60.0)
+    }
+
     /// Keeps a rectangle free of lettering.
     pub fn keep_free(&mut self, at: Box2) {
         self.kept_free.push(at);

@@ -147,6 +147,50 @@ impl Ink {
         self.keep_free(Box2::of([x - radius, y - radius], [x + radius, y + radius]));
     }
 
+    /// A ball with a number on a thing: within its box where that is free, else led to from the
+    /// nearest free place.
+    pub fn ball_near(&mut self, added: bool, at: &Box2, nearer: &[Box2], text: &str) {
+        let radius = (text_width(text, Letter::BALL.size, true) / 2.0 + 2.0).max(8.0);
+        let around =
+            |[x, y]: [f64; 2]| Box2::of([x - radius, y - radius], [x + radius, y + radius]);
+        let middle = at.middle();
+        let clear = |place: [f64; 2]| !nearer.iter().any(|other| other.touches(&around(place)));
+        let within = at.width() > 2.0 * radius && at.height() > 2.0 * radius;
+        let visible = [
+            middle,
+            [at.left + radius + 3.0, middle[1]],
+            [at.right - radius - 3.0, middle[1]],
+            [middle[0], at.top + radius + 3.0],
+            [middle[0], at.bottom - radius - 3.0],
+        ];
+        let inside =
+            visible.into_iter().find(|place| clear(*place) && self.is_free(&around(*place)));
+        if let Some(place) = inside.filter(|_| within) {
+            self.ball(added, place, text);
+            return;
+        }
+        let from = visible.into_iter().find(|place| clear(*place)).unwrap_or([at.left, at.bottom]);
+        let ring = (1..80)
+            .flat_map(|ring| (0..24).map(move |step| (f64::from(ring) * 9.0, f64::from(step))));
+        let out = ring
+            .map(|(far, step)| {
+                let angle_rad = (step / 24.0) * std::f64::consts::TAU + 0.9;
+                [middle[0] + far * angle_rad.cos(), middle[1] - far * angle_rad.sin()]
+            })
+            .find(|place| {
+                let stands = around(*place).grown(1.0);
+                !at.touches(&stands) && self.is_within_reach(&stands) && self.is_free(&stands)
+            });
+        if let Some(place) = out {
+            let way = [place[0] - from[0], place[1] - from[1]];
+            let long = way[0].hypot(way[1]).max(1e-9);
+            let end = [place[0] - way[0] / long * radius, place[1] - way[1] / long * radius];
+            self.line(Line::Dim, from, end);
+            self.circle(if added { Line::FilledAdded } else { Line::Filled }, from, 2.0);
+            self.ball(added, place, text);
+        }
+    }
+
     /// A scale bar from `at` to the right: a round length that is at most `most` units long.
     pub fn scale_bar(&mut self, view: &View, [x, y]: [f64; 2], most: f64) {
         let reach = most * view.scale;
