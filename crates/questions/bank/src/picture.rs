@@ -10,11 +10,11 @@ use crate::life::{Case, Life, Sources, Years};
 use crate::load::Loads;
 use crate::trip::Calendar;
 
-/// Columns and rows of a frontier.
-const STEPS: usize = 7;
-/// The least that the axes of a frontier reach to.
+/// How many panels and how many capacities of a frontier are tried.
+const PANELS: usize = 7;
+const BANKS: usize = 4;
+/// The least watts of panel that a frontier reaches to.
 const LEAST_W: f64 = 400.0;
-const LEAST_AH: f64 = 200.0;
 
 /// The years of a build, every input at its likely value.
 #[derive(Debug, Clone, PartialEq)]
@@ -90,12 +90,11 @@ pub fn frontier(build: &Build) -> Option<Frontier> {
     let point = life.ledger.likely();
     let has_w = life.sources.watts(&point);
     let has_ah = point.at(life.cells.capacity).in_ah();
-    let step = |has: f64, least: f64, from: f64| {
-        let most = (2.0 * has).max(least);
-        (0..STEPS).map(|at| from + (most - from) * at as f64 / (STEPS - 1) as f64).collect()
+    let step = |count: usize, from: f64, most: f64| -> Vec<f64> {
+        (0..count).map(|at| from + (most - from) * at as f64 / (count - 1) as f64).collect()
     };
-    let panels_w: Vec<f64> = step(has_w, LEAST_W, 0.0);
-    let banks_ah: Vec<f64> = step(has_ah, LEAST_AH, has_ah / 2.0);
+    let panels_w = step(PANELS, 0.0, (2.0 * has_w).max(LEAST_W));
+    let banks_ah = step(BANKS, has_ah / 2.0, 2.0 * has_ah);
     let one = |panels_w: f64, bank_ah: f64| {
         let more = Charge::ah(bank_ah - has_ah);
         let case = Case { more_w: panels_w - has_w, more, ..Case::at(&point) };

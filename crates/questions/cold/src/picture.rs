@@ -6,7 +6,7 @@ use spile_heat::scene::{BayIs, Cold, Scene, Weather, compressors};
 use spile_quantity::{Energy, Power, Temperature, Time};
 
 /// The warmth of the cabin \[°C\] for which days are computed: the first, the last, and the step.
-const CABINS_C: [f64; 3] = [12.0, 45.0, 3.0];
+const CABINS_C: [f64; 3] = [10.0, 45.0, 1.0];
 
 /// All compressor boxes of a build that can be computed, every input at its likely value.
 #[derive(Debug, Clone, PartialEq)]

@@ -69,11 +69,8 @@ pub fn drawings(
 ) -> Vec<Drawing> {
     match question {
         Question::Fit | Question::Axle => vehicle(before, after, width),
-        Question::Air
-        | Question::Hold
-        | Question::Wire
-        | Question::Cold
-        | Question::Bank
-        | Question::Meter => Vec::new(),
+        Question::Cold => crate::energy::drawings(before, after, width),
+        Question::Bank => crate::year::drawings(before, after, width),
+        Question::Air | Question::Hold | Question::Wire | Question::Meter => Vec::new(),
     }
 }

@@ -38,11 +38,14 @@
 
 pub mod bar;
 mod drawing;
+mod energy;
 pub mod ink;
 mod layout;
+mod plot;
 mod svg;
 mod text;
 mod vehicle;
+mod year;
 
 pub use bar::{BarSize, limit_bar};
 pub use drawing::{Drawing, Rows, Width, drawings, vehicle};
