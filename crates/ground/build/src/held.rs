@@ -30,6 +30,8 @@ pub struct Held {
     pub lever: Option<Given<Length>>,
     /// From the outermost hole to the nearest edge.
     pub edge: Option<Given<Length>>,
+    /// Whether somebody has looked at the other side of what is drilled.
+    pub looked: bool,
     /// What one latch, strap or screw holds.
     pub holds: Option<Given<Force>>,
     /// What keeps its drawer or door shut.
@@ -70,4 +72,20 @@ pub struct Latch {
     pub wall: Option<Given<Length>>,
     /// What one of its screws may be used for.
     pub screw_holds: Option<Given<Force>>,
+}
+
+/// Where so many fasteners are, as shares of the width and height of their pattern from its middle:
+/// in two columns, the left one the fuller; two beside each other, and one in the middle.
+pub fn columns(count: u32) -> Vec<[f64; 2]> {
+    if count == 1 {
+        return vec![[0.0, 0.0]];
+    }
+    let left = count.div_ceil(2);
+    let column = |count: u32, across: f64| {
+        (0..count).map(move |at| {
+            let share = if count == 1 { 0.5 } else { f64::from(at) / f64::from(count - 1) };
+            [across, share - 0.5]
+        })
+    };
+    column(left, -0.5).chain(column(count - left, 0.5)).collect()
 }

@@ -66,7 +66,7 @@ mod syntax;
 
 pub use axle::{AxleLimits, Axles, LoadPlaces, Middle, Tag, Towing, Tyres, Unladen};
 pub use folder::{Folder, Planned, Unplanned};
-pub use held::{Held, HeldPattern, Latch};
+pub use held::{Held, HeldPattern, Latch, columns};
 pub use job::JobInfo;
 pub use kind::{FieldOf, Kind, fields};
 pub use model::*;

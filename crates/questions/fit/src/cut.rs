@@ -232,7 +232,10 @@ pub(crate) fn findings(case: &Case<'_, '_>, assumed: &mut Vec<String>) -> Vec<Fi
     let Some(cut) = Cut::of(case) else { return Vec::new() };
     let mut found = vec![through(case, &cut), strips(case, &cut)];
     found.extend(hindered(case, &cut, "cut-frame", "frame", |what| {
-        matches!(what, Hindrance::Frame { .. })
+        what == Hindrance::Frame { belt: false }
+    }));
+    found.extend(hindered(case, &cut, "cut-belt", "belt", |what| {
+        what == Hindrance::Frame { belt: true }
     }));
     found.extend(hindered(case, &cut, "cut-keep-out", "keep-out", |what| {
         what == Hindrance::KeepOut
@@ -297,7 +300,7 @@ fn hindered(
     wanted: impl Fn(Hindrance) -> bool,
 ) -> Option<Finding> {
     let likely = |sum: &Sum| case.likely_m(sum);
-    let fixing = case.item.part.fixing.as_ref().filter(|_| kind == "keep-out");
+    let fixing = case.item.part.fixing.as_ref().filter(|_| kind != "frame");
     let holes = fixing.map(|fixing| cut.holes(case, fixing)).unwrap_or_default();
     let radius_m = fixing.map_or(0.0, |fixing| fixing.hole.likely().in_m() / 2.0);
     // The opening first, then each hole that is bored, with half of its diameter.
@@ -316,7 +319,7 @@ fn hindered(
         .map(|(aparts, thing)| (least_m(&aparts, &likely), aparts, thing))
         .min_by(|a, b| a.0.total_cmp(&b.0))?;
     let taken = case.taken(aparts.iter().flat_map(|(apart, _)| apart.gaps.iter().flatten()));
-    let belt = matches!(nearest.kind, Kind::Fixed(Hindrance::Frame { belt: true }));
+    let belt = kind == "belt";
     let need = Need::practice(&PRACTICE.slack).on(kind);
     let what = called(nearest);
     let finding =
@@ -326,6 +329,8 @@ fn hindered(
     let opening_m = aparts[0].0.at_m(&likely);
     let says = if opening_m < 0.0 && belt {
         format!("The cut-out crosses {what}, which carries a belt or a seat: it is never cut.")
+    } else if opening_m >= 0.0 && nearest_m < 0.0 && belt {
+        format!("A fixing hole falls on {what}, which carries a belt or a seat: it is never drilled.")
     } else if opening_m < 0.0 {
         format!("The cut-out crosses {what} behind the panel.")
     } else if nearest_m < 0.0 {

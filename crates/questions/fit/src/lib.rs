@@ -49,6 +49,7 @@
 mod clearance;
 mod cut;
 mod door;
+mod drilled;
 mod facing;
 mod marks;
 mod need;
@@ -101,9 +102,12 @@ pub fn answer(build: &Build) -> Answer {
             findings.extend(door::drawer(&case));
             findings.extend(way::findings(&case));
             findings.extend(cut::findings(&case, &mut assumed));
+            findings.extend(drilled::findings(&case));
         }
         let cut = |item: &Item| here(item) && item.panel.is_some() && item.part.cutout.is_some();
-        findings.extend(square::finding(room, build.items.values().any(cut), &stage.measures));
+        let closed = build.items.values().any(cut);
+        findings.extend(square::finding(room, closed, &stage.measures));
+        findings.extend(closed.then(|| square::heights(room)).flatten());
     }
     for (name, item) in &build.items {
         let placed = item.place.is_some();

@@ -5,6 +5,10 @@ use spile_quantity::Length;
 
 use crate::sum::{Taken, clean_m};
 
+/// Why a member of the frame that carries a belt stays whole.
+const BELT: &str =
+    "rule of law: the anchorage of a seat or a belt is approved as it was built";
+
 /// The least that a distance may be.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Need {
@@ -66,6 +70,7 @@ impl Need {
         match self.ground {
             "practice" => self.clone(),
             "space" => Self::space(),
+            "belt" => Self::physics("law", BELT),
             ground => Self::physics(ground, "it cannot be otherwise"),
         }
     }

@@ -58,6 +58,43 @@ pub(crate) fn finding(room: &Room<'_>, closed: bool, measures: &Measures) -> Opt
     Some(finding.saying(says).mended(mend).worked(vec![step]))
 }
 
+/// The fewest heights at which a width is taken before a panel is cut: bottom, middle and top.
+///
+/// **Source** common practice, no source.
+const HEIGHTS: usize = 3;
+
+/// Whether the width of a bay that a panel is cut for was taken at enough heights.
+pub(crate) fn heights(room: &Room<'_>) -> Option<Finding> {
+    let taken = room.bay.widths.len();
+    if taken >= HEIGHTS {
+        return None;
+    }
+    let times = match taken {
+        0 | 1 => "once".to_owned(),
+        times => format!("at {times} heights"),
+    };
+    let says = format!(
+        "A panel is to be cut here, and the width of {} was taken {times}: a wall that leans or \
+         bulges shows at three heights only.",
+        room.name
+    );
+    let label = format!("width of the bay {} at three heights", room.name);
+    let mut finding = Finding::plain(
+        format!("{}.heights", room.name),
+        label,
+        Verdict::Care(Reason::Practice),
+        says,
+    );
+    finding.asks.push(Ask {
+        input: format!("width of the bay {} at three heights", room.name).into(),
+        how: "A tape from side to side near the bottom, in the middle and near the top: widths = { unit = \"mm\", tolerance = \"1 mm\", rows = [[50, 520], [550, 520], [1050, 519]] } in the bay.".into(),
+        settles: "which width the panel has to fit".to_owned(),
+        weight: 0.3,
+    });
+    let mend = "Take the width at three heights and cut to the least of them.";
+    Some(finding.mended(Some(mend.to_owned())))
+}
+
 fn untaken(room: &Room<'_>, id: String, label: String) -> Finding {
     let says = "A panel is to be cut here, and the diagonals of the opening were not taken: one corner may be out.";
     let mut finding = Finding::plain(id, label, Verdict::Care(Reason::Practice), says);

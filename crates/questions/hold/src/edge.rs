@@ -58,9 +58,8 @@ pub(crate) fn washer(scene: &Scene<'_>) -> Option<Finding> {
     if scene.held.by != HeldBy::Bolt || scene.gravity.is_none() {
         return None;
     }
-    let given = scene.held.washer.as_ref()?;
     let mut ledger = Ledger::new();
-    let handle = ledger.take("washers", given);
+    let handle = ledger.take("washers", &scene.washer_given);
     let [swung] = swing(&ledger, [Worse::Lower], |point| [point.at(handle).in_mm()]);
     let found = Finding::measured(
         format!("{}.washer", scene.name),

@@ -208,6 +208,7 @@ fn as_held(latch: &Latch, by: HeldBy) -> Held {
         face: None,
         lever: None::<Given<Length>>,
         edge: None,
+        looked: false,
         holds: None,
         latch: None,
     }

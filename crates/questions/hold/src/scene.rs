@@ -2,7 +2,7 @@
 
 use spile_answer::{Basis, Finding, Given, Handle, Ledger, Point};
 use spile_build::file::{HeldBy, HeldFace, HeldInto};
-use spile_build::{Anchor, Build, Held, HeldPattern, Item};
+use spile_build::{Anchor, Build, Held, HeldPattern, Item, columns};
 use spile_quantity::{Force, Length, Mass, Pressure, Quantity, Ranged, Share};
 use spile_strength::envelope::{Case, GRAVITY, Way};
 use spile_strength::group::Push;
@@ -30,6 +30,7 @@ pub(crate) struct Scene<'b> {
     pub(crate) wall: Handle<Length>,
     wall_given: Given<Length>,
     pub(crate) washer: Handle<Length>,
+    pub(crate) washer_given: Given<Length>,
     pub(crate) edge: Option<Handle<Length>>,
     /// Ultimate strength of the metal it is in.
     pub(crate) metal: Option<Handle<Pressure>>,
@@ -168,6 +169,7 @@ impl<'b> Scene<'b> {
                 "A calliper across the washer, or the head where there is none.",
             )
         });
+        let washer_given = washer.clone();
         let washer = ledger.take("washers", &washer);
         let edge = held.edge.as_ref().map(|edge| ledger.take("nearest edge", edge));
         let metal = (!wooden && screwed).then(|| {
@@ -220,6 +222,7 @@ impl<'b> Scene<'b> {
             wall,
             wall_given,
             washer,
+            washer_given,
             edge,
             metal,
             gravity,
@@ -236,18 +239,9 @@ impl<'b> Scene<'b> {
         let Some(spacing) = self.spacing else { return Vec::new() };
         let [right, above] = spacing.map(|handle| point.at(handle));
         let middle = self.face_size.map(|side| side / 2.0);
-        let left = self.count.div_ceil(2);
-        let column = |count: u32, x: Length| {
-            (0..count).map(move |at| {
-                let share = if count == 1 { 0.5 } else { f64::from(at) / f64::from(count - 1) };
-                [x, middle[1] + above * (share - 0.5)]
-            })
-        };
-        if self.count == 1 {
-            return vec![middle];
-        }
-        column(left, middle[0] - right / 2.0)
-            .chain(column(self.count - left, middle[0] + right / 2.0))
+        columns(self.count)
+            .into_iter()
+            .map(|[across, up]| [middle[0] + right * across, middle[1] + above * up])
             .collect()
     }
 

@@ -1,5 +1,7 @@
 //! The questions asked of heron and of small builds, and the answers as JSON.
 
+mod mistakes;
+
 use std::path::Path;
 
 use serde_json::Value;

@@ -87,6 +87,8 @@ record! {
         lever: Q<Length>,
         /// From the middle of the outermost hole to the nearest edge of what it is in.
         edge: Q<Length>,
+        /// Whether somebody has looked at the other side of what is drilled: under the floor, behind the sheet.
+        looked: Option<Said<bool>>,
         /// What one latch or strap holds, by spring balance or papers; of a screw, what one may be used for.
         holds: Q<Force>,
         /// What keeps its drawer or door shut.

@@ -34,6 +34,7 @@ pub(super) fn held(said: Option<&Said<HeldFile>>, r: &mut Resolver<'_>) -> Optio
         face: file.face.as_ref().map(|face| face.value),
         lever: r.taped(&file.lever, p::PART_M),
         edge: r.taped(&file.edge, p::PART_M),
+        looked: file.looked.as_ref().is_some_and(|looked| looked.value),
         holds: r.given(&file.holds, Basis::Measured, p::HOLDS_N),
         latch: file.latch.as_ref().and_then(|latch| self::latch(latch, r)),
     })

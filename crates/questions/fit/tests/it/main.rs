@@ -1,6 +1,7 @@
 //! The question fit and the marks, against the world outside.
 
 mod brute;
+mod drilled;
 mod heron;
 mod marks;
 mod verdicts;

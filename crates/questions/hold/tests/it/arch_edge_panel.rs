@@ -67,3 +67,16 @@ fn strips_beside_a_cut_out_are_beams() {
     assert_eq!(panel.verdict.reason().unwrap().word(), "unsure");
     assert!(panel.mend.as_ref().unwrap().contains("15 mm"), "{:?}", panel.mend);
 }
+
+#[test]
+fn bolts_through_plywood_want_large_washers_said_or_not() {
+    // trade, mistake 13: large washers, 25 mm; without a word they are the ordinary 2 diameters
+    let held = "by = \"bolt\", size = \"M6\", count = 4, into = \"plywood\", wall = \"15 mm\"";
+    let with = |washer: &str| ask(&thing("20 kg", "0 kg", &format!("{held}{washer}")));
+    let unsaid = with("");
+    near("2 × 6 mm", figure(&unsaid, "thing.washer"), 12.0, 1e-9);
+    assert_eq!(find(&unsaid, "thing.washer").verdict.reason().unwrap().word(), "practice");
+    assert!(find(&unsaid, "thing.washer").mend.as_ref().unwrap().contains("25 mm"));
+    let large = with(", washer = \"25 mm\"");
+    assert_eq!(find(&large, "thing.washer").verdict.word(), "good");
+}

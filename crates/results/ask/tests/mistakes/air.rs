@@ -1,0 +1,72 @@
+//! Mistakes 15 to 17: fans, exhaust drawn in again, openings.
+
+use spile_answer::Question::Air;
+
+use super::{Caught, but, caught, likely, near};
+
+/// A fridge in a locker with an opening low and one high.
+const LOCKER: &str = r#"
+states.corner.hot-day.cabin = "28 °C"
+[bays.locker]
+size = { width = "600 mm", height = "900 mm", depth = "600 mm" }
+[bays.locker.air]
+inlet = { area = "180 cm2", above = "60 mm", cover = "nothing", leads_to = "cabin" }
+outlet = { area = "200 cm2", above = "820 mm", cover = "nothing", leads_to = "cabin" }
+apart = "900 mm"
+fan = { flow = "60 m³/h", pressure = "20 Pa", at = "outlet", blows = "out" }
+[parts.fridge]
+kind = "upright fridge"
+volume = "90 L"
+power = { running = "60 W" }
+air = { inlet = "160 cm2", outlet = "160 cm2" }
+warmest = "43 °C"
+[items.fridge]
+place = { in = "locker" }
+"#;
+
+/// 15: brushless fans do not reverse; turn the body round.
+#[test]
+fn mistake_15_fan_reversed() {
+    let reversed = but(LOCKER, "blows = \"out\"", "blows = \"in\"");
+    let expected = Caught {
+        question: Air,
+        id: "locker.fan",
+        verdict: "care practice",
+        says: &["Turn the fan's body round", "does not reverse a brushless fan"],
+    };
+    caught(&reversed, LOCKER, &expected);
+}
+
+/// 16: the inlet no more than 5 K above the cabin.
+#[test]
+fn mistake_16_exhaust_drawn_in_again() {
+    let beside = but(LOCKER, "apart = \"900 mm\"", "apart = \"60 mm\"");
+    let beside = but(&beside, "area = \"180 cm2\"", "area = \"40 cm2\"");
+    let beside = but(&beside, "area = \"200 cm2\"", "area = \"40 cm2\"");
+    let beside = but(&beside, "fan = { flow = \"60 m³/h\", pressure = \"20 Pa\", at = \"outlet\", blows = \"out\" }", "");
+    let beside = but(&beside, "air = { inlet = \"160 cm2\", outlet = \"160 cm2\" }", "");
+    let expected = Caught { question: Air, id: "locker.again", verdict: "care practice", says: &["5 K"] };
+    let finding = caught(&beside, LOCKER, &expected);
+    near("the limit", finding.limit.unwrap().value, 5.0, 0.0);
+}
+
+/// 17: exhaust into a closed void; the outlet's free area at least the inlet's, 150 to 200 cm² each.
+#[test]
+fn mistake_17_exhaust_into_a_closed_void() {
+    let void = but(LOCKER, "above = \"820 mm\", cover = \"nothing\", leads_to = \"cabin\"", "above = \"820 mm\", cover = \"nothing\", leads_to = \"closed void\"");
+    let expected = Caught {
+        question: Air,
+        id: "locker.outlet-void",
+        verdict: "care practice",
+        says: &["closed void", "Open the void"],
+    };
+    caught(&void, LOCKER, &expected);
+    let small = but(LOCKER, "area = \"200 cm2\"", "area = \"165 cm2\"");
+    let expected = Caught { id: "locker.outlet", says: &["at least the inlet's", "15 cm² larger"], ..expected };
+    let finding = caught(&small, LOCKER, &expected);
+    near("165 − 180", likely(&finding), -15.0, 1e-6);
+    let silent = but(LOCKER, "air = { inlet = \"160 cm2\", outlet = \"160 cm2\" }", "");
+    let few = but(&silent, "area = \"180 cm2\"", "area = \"90 cm2\"");
+    let expected = Caught { id: "fridge.inlet", says: &["150 to 200 cm² are usual"], ..expected };
+    caught(&few, &silent, &expected);
+}
