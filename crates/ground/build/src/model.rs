@@ -12,7 +12,7 @@ use spile_quantity::{
 use crate::axle::{Axles, LoadPlaces};
 use crate::file::{
     Blows, Chemistry, Cooling, Cover, Direction, FuseFamily, Hinge, LeadsTo, PartKind,
-    SourceKindWord, Tape, VehicleKind, Which, Words,
+    SourceKindWord, Tape, TiedTo, VehicleKind, Which, Words,
 };
 
 /// Things by their names, in the order of the names.
@@ -566,6 +566,8 @@ pub struct Bank {
     pub resistance: Option<Given<Resistance>>,
     /// The greatest current that the electronics of each allow.
     pub limit: Option<Given<Current>>,
+    /// Whether a battery monitor counts through a shunt at the negative post.
+    pub shunt: bool,
     /// The main fuse.
     pub fuse: Fuse,
     /// Whether the main fuse was assumed.
@@ -583,6 +585,8 @@ pub struct Body {
     pub cable: Cable,
     /// Whether parts of the frame are insulated from each other.
     pub insulated: bool,
+    /// Where it is tied to the bank's negative; `None` where nothing is said.
+    pub tied_to: Option<TiedTo>,
 }
 
 /// What charges the bank.

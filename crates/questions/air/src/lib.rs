@@ -54,7 +54,7 @@ mod vents;
 mod words;
 mod working;
 
-use spile_answer::{Answer, Basis, Finding, Question, Verdict};
+use spile_answer::{Answer, Basis, Finding, Question};
 use spile_build::Build;
 use spile_heat::scene::compressors;
 
@@ -80,7 +80,12 @@ fn nothing() -> Finding {
         "Nothing in a bay of the build gives off heat, and there is no bank: nothing to judge.";
     let mend = "Say in which bay the fridge, the inverter, the charger and the bank stand: \
                 place = { in = \"…\" }, with the bay's size and its openings.";
-    Finding::plain("none", "air", Verdict::Open, says).mended(Some(mend.to_owned()))
+    let how = "A tape in the bay: width, height and depth, and of each opening width times height, less \
+               what bars and mesh cover.";
+    let asks =
+        vec![words::ask("bays and their openings", how, "whether what gives off heat has air")];
+    words::open("none".to_owned(), "air".to_owned(), says.to_owned(), asks)
+        .mended(Some(mend.to_owned()))
 }
 
 /// What was taken for granted, in words.

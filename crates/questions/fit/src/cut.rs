@@ -330,7 +330,9 @@ fn hindered(
     let says = if opening_m < 0.0 && belt {
         format!("The cut-out crosses {what}, which carries a belt or a seat: it is never cut.")
     } else if opening_m >= 0.0 && nearest_m < 0.0 && belt {
-        format!("A fixing hole falls on {what}, which carries a belt or a seat: it is never drilled.")
+        format!(
+            "A fixing hole falls on {what}, which carries a belt or a seat: it is never drilled."
+        )
     } else if opening_m < 0.0 {
         format!("The cut-out crosses {what} behind the panel.")
     } else if nearest_m < 0.0 {

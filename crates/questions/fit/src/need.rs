@@ -6,8 +6,7 @@ use spile_quantity::Length;
 use crate::sum::{Taken, clean_m};
 
 /// Why a member of the frame that carries a belt stays whole.
-const BELT: &str =
-    "rule of law: the anchorage of a seat or a belt is approved as it was built";
+const BELT: &str = "rule of law: the anchorage of a seat or a belt is approved as it was built";
 
 /// The least that a distance may be.
 #[derive(Debug, Clone, PartialEq)]

@@ -52,7 +52,9 @@ mod drop;
 mod fault;
 mod fuse;
 mod mend;
+mod shunt;
 mod size;
+mod sold;
 mod start;
 mod unsaid;
 mod whole;
@@ -73,7 +75,10 @@ pub fn answer(build: &Build) -> Answer {
     };
     for (name, run) in &build.runs {
         match OneRun::of(build, bank, name, run) {
-            Some(asked) => answer.findings.extend(run_findings(&asked)),
+            Some(asked) => {
+                answer.findings.extend(sold::finding(name, run));
+                answer.findings.extend(run_findings(&asked));
+            }
             None => answer.findings.extend(unsaid::no_load(build, name, run)),
         }
     }
@@ -87,6 +92,7 @@ pub fn answer(build: &Build) -> Answer {
         return answer;
     }
     answer.findings.extend(bank::findings(build, bank));
+    answer.findings.extend(shunt::finding(build, bank));
     answer.assumed = unsaid::assumed(build, bank);
     answer
 }

@@ -20,6 +20,16 @@ words! {
 }
 
 words! {
+    /// Where the body is tied to the bank's negative.
+    pub enum TiedTo ("a place where the body is tied") {
+        /// At the negative bus, on the load's side of a monitor's shunt.
+        Bus = "bus" | "negative bus",
+        /// At the battery's own negative post.
+        Post = "post" | "battery post" | "battery",
+    }
+}
+
+words! {
     /// A family of fuses.
     pub enum FuseFamily ("a family of fuses") {
         /// A regular blade fuse.
@@ -64,6 +74,8 @@ record! {
         cable: Option<Said<CableFile>>,
         /// Whether parts of the frame are insulated from each other: glued, painted or anodised joints.
         insulated: Option<Said<bool>>,
+        /// Where it is tied to the bank's negative: `bus` or `post`.
+        tied_to: Option<Said<TiedTo>>,
     }
 }
 
@@ -194,6 +206,8 @@ record! {
         limit: Q<Current>,
         /// The main fuse.
         fuse: Option<Said<FuseFile>>,
+        /// Whether a battery monitor counts through a shunt at its negative post.
+        shunt: Option<Said<bool>>,
         /// Where it is.
         place: Option<Said<PlaceFile>>,
         /// The part it is, for size and mass.

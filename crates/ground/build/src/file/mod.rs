@@ -20,7 +20,7 @@ pub use axle::{
 };
 pub use circuit::{
     BankFile, BlockFile, BodyFile, CableFile, FuseFamily, FuseFile, ReturnFile, ReturnPath,
-    RunFile, SourceKindWord, SourceSupplyFile, WayFile,
+    RunFile, SourceKindWord, SourceSupplyFile, TiedTo, WayFile,
 };
 pub use hold::{HeldBy, HeldFace, HeldFile, HeldInto, LatchFile};
 pub use job::{AddFile, ChangeFile, JobFile, MoveFile, OptionFile, Raw, RemoveFile};

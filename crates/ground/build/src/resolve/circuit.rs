@@ -123,6 +123,7 @@ pub(super) fn body(file: &BuildFile, r: &mut Resolver<'_>) -> Body {
             r,
         ),
         insulated: file.insulated.as_ref().is_some_and(|said| said.value),
+        tied_to: file.tied_to.as_ref().map(|said| said.value),
     }
 }
 
@@ -329,6 +330,7 @@ pub(super) fn bank(file: &BuildFile, r: &mut Resolver<'_>) -> Option<Bank> {
         hour_rate: bank.capacity.as_ref().and_then(|said| said.value.hour_rate),
         resistance: r.given(&bank.resistance, Basis::Measured, p::RESISTANCE_OHM),
         limit: r.papers(&bank.limit, p::CURRENT_A),
+        shunt: bank.shunt.as_ref().is_some_and(|said| said.value),
         fuse: main_fuse(bank.fuse.as_ref(), r),
         fuse_assumed: bank.fuse.is_none(),
     })

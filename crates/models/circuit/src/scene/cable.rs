@@ -190,7 +190,8 @@ pub fn table_of(size: CableSize) -> String {
     .to_owned()
 }
 
-const fn how_to_tell(size: CableSize) -> &'static str {
+/// How to tell the size of a cable.
+pub const fn how_to_tell(size: CableSize) -> &'static str {
     match size {
         CableSize::Outside(_) => {
             "The print along the cable, in mm² or AWG; without print, count its strands and measure one: number times π/4 times diameter squared."

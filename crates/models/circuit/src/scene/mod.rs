@@ -12,7 +12,7 @@ mod supply;
 mod way;
 
 pub use bank::{bank_resistance, full_voltage, low_voltage};
-pub use cable::{Carried, Carrier, Conductor, Copper, likely_carried};
+pub use cable::{Carried, Carrier, Conductor, Copper, how_to_tell, likely_carried, table_of};
 pub use load::{Load, Start, from_table, load};
 pub use run::{Fuse, OneRun, family, weakest};
 pub use supply::{BOND, BodyWay, MAIN, MAIN_BACK, Others, Supply, SupplyNet};

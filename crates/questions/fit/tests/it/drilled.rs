@@ -40,9 +40,8 @@ fn line(from_right: f64, above: f64) -> String {
 #[test]
 fn a_hole_above_a_brake_line_is_stopped() {
     // Across, the chest's middle is 50 + 150 = 200 from the right, the holes at 100 and 300.
-    let answer = |at: f64, above: f64| {
-        spile_fit::answer(&build(&chest(FOUR, &line(at, above), false)))
-    };
+    let answer =
+        |at: f64, above: f64| spile_fit::answer(&build(&chest(FOUR, &line(at, above), false)));
     // From 95 to 105: the middle of the hole is 5 inside, and 3 more of its half.
     let on = answer(95.0, -40.0);
     let drilled = finding(&on, "chest.drilled");
@@ -64,7 +63,8 @@ fn a_hole_above_a_brake_line_is_stopped() {
 fn holes_in_rows_lie_where_they_are_written() {
     // Seen from above by who faces it from the left: right is the rear, so 40 right of the lower
     // left corner is 500 − 40 = 460 from the rear; 150 above it is 350 − 150 = 200 from the right.
-    let rows = "size = \"M6\", into = \"plywood\", face = \"below\", unit = \"mm\", rows = [[40, 150]]";
+    let rows =
+        "size = \"M6\", into = \"plywood\", face = \"below\", unit = \"mm\", rows = [[40, 150]]";
     let answer = spile_fit::answer(&build(&chest(rows, &line(210.0, -40.0), false)));
     near("7 off", finding(&answer, "chest.drilled").figure.unwrap().likely, 7.0, 1e-6);
     // Above it is the far side: 100 is 250 from the right, 40 from 200 … 210 and not 60.

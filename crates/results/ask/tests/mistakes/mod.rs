@@ -8,6 +8,8 @@
 
 mod air;
 mod electric;
+mod experts;
+mod opens;
 mod room;
 mod stays;
 

@@ -5,10 +5,11 @@ use spile_answer::Question::Fit;
 use super::{Caught, but, caught, likely, near};
 
 /// A fridge of 495 mm depth in a bay before an aisle.
-const GALLEY: &str = r#"
+pub const GALLEY: &str = r#"
 [parts.fridge]
 kind = "upright fridge"
 size = { width = "475 mm ± 1 mm", height = "780 mm ± 1 mm", depth = "495 mm ± 1 mm" }
+power = { running = "58 W" }
 [bays.galley]
 size = { width = "520 mm", height = "1140 mm", depth = "640 mm" }
 in_front = "900 mm"
@@ -17,7 +18,7 @@ place = { in = "galley" }
 "#;
 
 /// The same behind a panel, with its cut-out and its screws.
-const PANEL: &str = r#"
+pub const PANEL: &str = r#"
 [parts.fridge]
 kind = "upright fridge"
 size = { width = "475 mm", height = "780 mm", depth = "495 mm" }
@@ -43,7 +44,7 @@ size = { length = "30 mm", width = "30 mm", height = "1140 mm" }
 "#;
 
 /// A chest that stands on the floor, with a line beneath.
-const CHEST: &str = r#"
+pub const CHEST: &str = r#"
 [parts.chest]
 kind = "furniture"
 size = { width = "400 mm", height = "300 mm", depth = "300 mm" }
@@ -62,7 +63,8 @@ size = { length = "800 mm", width = "10 mm", height = "10 mm" }
 #[test]
 fn mistake_1_no_way_out() {
     let narrow = but(GALLEY, "900 mm", "584 mm");
-    let expected = Caught { question: Fit, id: "fridge.way-out", verdict: "care practice", says: &["tail"] };
+    let expected =
+        Caught { question: Fit, id: "fridge.way-out", verdict: "care practice", says: &["tail"] };
     let finding = caught(&narrow, GALLEY, &expected);
     // 584 − 495 of body − 300 of tail: 211 too little
     near("left in the aisle", likely(&finding), -211.0, 1.0);
@@ -85,14 +87,16 @@ fn mistake_2_body_size_only() {
     let short = but(&plug, "depth = \"640 mm\"", "depth = \"540 mm\"");
     caught(&short, &plug, &Caught { says: &["80 mm"], ..expected });
     let snug = but(GALLEY, "width = \"520 mm\"", "width = \"481 mm\"");
-    let expected = Caught { question: Fit, id: "fridge.beside", verdict: "care practice", says: &[] };
+    let expected =
+        Caught { question: Fit, id: "fridge.beside", verdict: "care practice", says: &[] };
     caught(&snug, GALLEY, &expected);
 }
 
 /// 3: width at three heights, both diagonals within 2 mm.
 #[test]
 fn mistake_3_one_corner_measured() {
-    let once = but(PANEL, "widths = { unit = \"mm\", rows = [[50, 640], [550, 640], [1090, 640]] }", "");
+    let once =
+        but(PANEL, "widths = { unit = \"mm\", rows = [[50, 640], [550, 640], [1090, 640]] }", "");
     let expected = Caught {
         question: Fit,
         id: "galley.heights",
@@ -101,7 +105,12 @@ fn mistake_3_one_corner_measured() {
     };
     caught(&once, PANEL, &expected);
     let out = but(PANEL, "[\"1307 mm", "[\"1303 mm");
-    let expected = Caught { question: Fit, id: "galley.square", verdict: "care practice", says: &["differ by 4 mm"] };
+    let expected = Caught {
+        question: Fit,
+        id: "galley.square",
+        verdict: "care practice",
+        says: &["differ by 4 mm"],
+    };
     caught(&out, PANEL, &expected);
     let unmeasured = but(PANEL, "diagonals = [\"1307 mm ± 0.5 mm\", \"1307 mm ± 0.5 mm\"]", "");
     caught(&unmeasured, PANEL, &Caught { says: &["diagonals"], ..expected });
@@ -120,7 +129,8 @@ fn mistake_7_fixing_hole_at_the_edge_of_the_cut() {
     let finding = caught(&near_cut, PANEL, &expected);
     // 12 beside the body less the cut's own 3.5
     near("to the cut", likely(&finding), 8.5, 1e-6);
-    let metal = near_cut.replace("birch plywood", "aluminium sheet").replace("482 mm", "480 mm ± 0 mm");
+    let metal =
+        near_cut.replace("birch plywood", "aluminium sheet").replace("482 mm", "480 mm ± 0 mm");
     let report = super::report(&metal);
     assert_eq!(super::words(super::one(&report, Fit, "fridge.cut-holes")), "good");
 }
@@ -131,12 +141,15 @@ fn mistake_9_a_belt_member_is_never_cut() {
     let into = but(PANEL, "from_rear = \"0 mm\"", "from_rear = \"120 mm\"");
     let plain = but(&into, "material = \"steel tube\"", "material = \"steel tube\"\nbelt = false");
     let belted = but(&plain, "belt = false", "belt = true");
-    let expected = Caught { question: Fit, id: "fridge.cut-belt", verdict: "stop", says: &["never cut"] };
+    let expected =
+        Caught { question: Fit, id: "fridge.cut-belt", verdict: "stop", says: &["never cut"] };
     let finding = caught(&belted, &plain, &expected);
     assert!(finding.limit.as_ref().unwrap().source.contains("rule of law"));
     caught(&belted, &but(PANEL, "material = \"steel tube\"", "belt = true"), &expected);
     // another member that is cut as deep does not hide it
-    let two = format!("{belted}[frame.other]\nplace = {{ in = \"galley\", from_rear = \"300 mm\", from_left = \"12 mm\", above = \"0 mm\" }}\nsize = {{ length = \"60 mm\", width = \"30 mm\", height = \"1140 mm\" }}\n");
+    let two = format!(
+        "{belted}[frame.other]\nplace = {{ in = \"galley\", from_rear = \"300 mm\", from_left = \"12 mm\", above = \"0 mm\" }}\nsize = {{ length = \"60 mm\", width = \"30 mm\", height = \"1140 mm\" }}\n"
+    );
     caught(&two, &plain, &expected);
 }
 
@@ -161,6 +174,7 @@ fn mistake_10_drilled_blind() {
     caught(&unseen, CHEST, &expected);
     let pipe = "[keep_out.pipe]\nwhat = \"gas pipe\"\nplace = { in = \"galley\", from_rear = \"100 mm\", from_left = \"20 mm\", above = \"0 mm\" }\nsize = { length = \"10 mm\", width = \"10 mm\", height = \"1140 mm\" }\n";
     let cut = format!("{PANEL}{pipe}");
-    let expected = Caught { question: Fit, id: "fridge.cut-keep-out", verdict: "stop", says: &["gas pipe"] };
+    let expected =
+        Caught { question: Fit, id: "fridge.cut-keep-out", verdict: "stop", says: &["gas pipe"] };
     caught(&cut, &cut.replace("from_rear = \"100 mm\"", "from_rear = \"20 mm\""), &expected);
 }

@@ -5,7 +5,7 @@ use spile_answer::Question::{Axle, Hold};
 use super::{Caught, but, caught, likely, near};
 
 /// A locker on four bolts.
-const LOCKER: &str = r#"
+pub const LOCKER: &str = r#"
 [parts.locker]
 kind = "furniture"
 mass = "12 kg"
@@ -38,7 +38,11 @@ fn mistake_11_weight_on_bare_arch_sheet() {
 /// 12: self-tapping screws in 1.5 mm tube engage fewer than two threads; rivet nut or through-bolt.
 #[test]
 fn mistake_12_tapping_screws_in_thin_tube() {
-    let tapped = but(LOCKER, "by = \"bolt\", size = \"M6\", class = \"8.8\"", "by = \"tapping screw\", size = \"4.8 mm\"");
+    let tapped = but(
+        LOCKER,
+        "by = \"bolt\", size = \"M6\", class = \"8.8\"",
+        "by = \"tapping screw\", size = \"4.8 mm\"",
+    );
     let thin = but(&tapped, "wall = \"3 mm\"", "wall = \"1.5 mm\"");
     let expected = Caught {
         question: Hold,
@@ -55,7 +59,11 @@ fn mistake_12_tapping_screws_in_thin_tube() {
 /// 13: large washers, 25 mm, and modest torque.
 #[test]
 fn mistake_13_crushed_panel() {
-    let wood = but(LOCKER, "into = \"steel tube\", wall = \"3 mm\"", "into = \"plywood\", wall = \"15 mm\"");
+    let wood = but(
+        LOCKER,
+        "into = \"steel tube\", wall = \"3 mm\"",
+        "into = \"plywood\", wall = \"15 mm\"",
+    );
     let small = but(&wood, "washer = \"25 mm\"", "washer = \"12 mm\"");
     let expected = Caught {
         question: Hold,
@@ -88,7 +96,11 @@ fn mistake_14_latch_by_feel() {
     near("686 N over two of 40 N", likely(&finding), 100.0 * 686.0 / 80.0, 2.0);
     let weighed = but(&magnets, "count = 2 }", "count = 2, holds = \"50 N\" }");
     caught(&weighed, &latched, &Caught { verdict: "stop", ..expected });
-    caught(&drawer(""), &latched, &Caught { verdict: "open", says: &["spring balance"], ..expected });
+    caught(
+        &drawer(""),
+        &latched,
+        &Caught { verdict: "open", says: &["spring balance"], ..expected },
+    );
 }
 
 /// 25: the total is legal and an axle is not; with full water, people and food.
@@ -114,7 +126,8 @@ rear = "{rear}"
 "#
         )
     };
-    let expected = Caught { question: Axle, id: "rear", verdict: "stop", says: &["1950 kg", "1900 kg"] };
+    let expected =
+        Caught { question: Axle, id: "rear", verdict: "stop", says: &["1950 kg", "1900 kg"] };
     let (over, within) = (van("1950 kg"), van("1700 kg"));
     caught(&over, &within, &expected);
     let report = super::report(&over);
