@@ -25,7 +25,15 @@ pub(crate) fn nothing(build: &Build) -> Finding {
     let says = format!("Nothing in the build keeps food cold.{needed}");
     let mend = "Add the fridge or box there is, or the one to buy: a part with its kind, size and \
                 volume, and an item of that part.";
-    Finding::plain("none", "cold food", Verdict::Open, says).mended(Some(mend.to_owned()))
+    let mut finding = Finding::plain("none", "cold food", Verdict::Open, says);
+    finding.asks.push(Ask {
+        input: "what keeps food cold".into(),
+        how: "Its label or papers: kind, litres, watts; else a tape: width, height and depth."
+            .into(),
+        settles: "how many days of food keep".to_owned(),
+        weight: 1.0,
+    });
+    finding.mended(Some(mend.to_owned()))
 }
 
 /// The days of food that all cold items together hold.

@@ -19,7 +19,8 @@ pub(crate) fn finding(name: &str, run: &Run) -> Option<Finding> {
             _ => None,
         })?;
     let copper = section(size).ok()?;
-    let [low, likely, high] = [copper.low, copper.likely, copper.high].map(|area| area.in_mm2());
+    let [low, likely, high] =
+        [copper.low, copper.likely, copper.high].map(spile_quantity::Area::in_mm2);
     let mm = outside.in_mm();
     let says = format!(
         "The {word} of {name} is {mm:.1} mm across its insulation. That is no section: it may hold {low:.1} to {high:.1} mm² of copper, most likely {likely:.1} mm², and everything here is judged by that.",

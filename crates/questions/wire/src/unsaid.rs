@@ -129,7 +129,13 @@ pub(crate) fn no_fuse_made(asked: &OneRun<'_>) -> Finding {
         "Load: {}. No single fuse in the tables is made so large: it needs two runs, or a higher voltage.",
         amps(asked.nominal_current())
     );
-    Finding::plain(asked.id("fuse"), "fuse", Verdict::Open, says)
+    open(
+        asked.id("fuse"),
+        "fuse",
+        says,
+        format!("power of the {}", asked.item),
+        "Read its plate or its papers again, in watts: the figure may be a peak, or of another voltage.",
+    )
 }
 
 /// A run with a cable whose size is in no table.
