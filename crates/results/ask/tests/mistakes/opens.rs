@@ -4,7 +4,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use spile_answer::{Ask, Basis, Finding, Question, Reason, Verdict};
+use spile_answer::{Ask, Basis, Finding, Question, Reason, Sense, Verdict};
 use spile_ask::{Report, ask};
 use spile_build::Folder;
 
@@ -189,7 +189,14 @@ fn a_care_on_stand_ins_alone_leads_with_what_would_settle_it() {
                 .iter()
                 .filter(|input| input.high > input.low)
                 .all(|input| input.basis == Basis::Typical);
-            if !unsure || finding.limit.is_none() || finding.inputs.is_empty() || !alone {
+            // Outside at the likely values it is the limit that is not firm, not the inputs.
+            let within = finding.figure.zip(finding.limit.as_ref()).is_some_and(
+                |(figure, limit)| match limit.sense {
+                    Sense::AtMost => figure.likely <= limit.value,
+                    Sense::AtLeast => figure.likely >= limit.value,
+                },
+            );
+            if !unsure || !within || finding.inputs.is_empty() || !alone {
                 continue;
             }
             let name = format!("{}.{}", question.word(), finding.id);
