@@ -68,7 +68,8 @@ pub fn drawings(
     width: Width,
 ) -> Vec<Drawing> {
     match question {
-        Question::Fit | Question::Axle => vehicle(before, after, width),
+        Question::Fit => crate::fit::drawings(before, after, width),
+        Question::Axle => vehicle(before, after, width),
         Question::Cold => crate::energy::drawings(before, after, width),
         Question::Bank => crate::year::drawings(before, after, width),
         Question::Air | Question::Hold | Question::Wire | Question::Meter => Vec::new(),

@@ -39,6 +39,7 @@
 pub mod bar;
 mod drawing;
 mod energy;
+mod fit;
 pub mod ink;
 mod layout;
 mod plot;

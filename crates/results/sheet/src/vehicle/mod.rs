@@ -93,7 +93,7 @@ fn unsaid(build: &Build, width: Width) -> Drawing {
 const fn margins(width: Width) -> [f64; 2] {
     match width {
         Width::Wide => [50.0, 34.0],
-        Width::Narrow => [26.0, 26.0],
+        Width::Narrow => [34.0, 30.0],
     }
 }
 
@@ -107,7 +107,7 @@ fn seen(
 ) -> Drawing {
     let [left, right] = margins(width);
     let scale = (along[1] - along[0]) / (width.units() - left - right);
-    let [low, high] = shell.upwards(scene, from);
+    let high = shell.upwards(scene, from);
     let top = 36.0;
     let view = View {
         name: from.name(),
@@ -123,7 +123,7 @@ fn seen(
     shell.draw(&mut ink, &view, from);
     bodies(&mut ink, &view, scene, from);
     shell.dimensions(&mut ink, &view, from, width);
-    dimension_of_changes(&mut ink, &view, scene, from, top + (high - low) / scale);
+    dimension_of_changes(&mut ink, &view, scene, from, width);
     names(&mut ink, &view, scene, from);
     if from == From::Side {
         notes(&mut ink, &scene.notes(build, shell), left, width);
@@ -199,22 +199,24 @@ fn obstacle(ink: &mut Ink, view: &View, thing: &Thing, from: From) {
     }
 }
 
-/// Where the things lie that the job brings, from the rear.
-fn dimension_of_changes(ink: &mut Ink, view: &View, scene: &Scene, from: From, foot: f64) {
-    if from != From::Above {
-        return;
-    }
+/// Where the largest thing lies that the job brings, from the rear.
+fn dimension_of_changes(ink: &mut Ink, view: &View, scene: &Scene, from: From, width: Width) {
     let comes = scene.things.iter().filter(|thing| thing.change == Change::Comes);
     let widest = comes.max_by(|a, b| a.volume().total_cmp(&b.volume()));
-    let Some(thing) = widest else { return };
-    let at = frame(view, &thing.placed, from);
+    let Some(thing) = widest.filter(|_| from == From::Above) else { return };
+    let (at, foot) = (frame(view, &thing.placed, from), ink.bottom());
     let rear = view.at([0.0, 0.0])[0];
     let from_rear = thing.placed.block.low[0].in_mm();
     if from_rear > 0.0 {
         ink.dimension_across(foot + 26.0, [rear, at.left], foot, &figure(from_rear));
     }
+    // One line for both where there is room for both figures.
+    let second = match width {
+        Width::Wide => 26.0,
+        Width::Narrow => 52.0,
+    };
     let long = (thing.placed.block.high[0] - thing.placed.block.low[0]).in_mm();
-    ink.dimension_across(foot + 26.0, [at.left, at.right], foot, &figure(long));
+    ink.dimension_across(foot + second, [at.left, at.right], foot, &figure(long));
 }
 
 /// Names where they fit, balls with numbers where they do not.

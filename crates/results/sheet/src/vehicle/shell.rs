@@ -103,17 +103,13 @@ impl Shell {
         (high - low > 1.0).then_some([low, high])
     }
 
-    /// From the lowest to the highest of a view.
-    pub(super) fn upwards(&self, scene: &Scene, from: From) -> [f64; 2] {
-        let mut all: Vec<f64> = scene.reach(from.up()).into_iter().flatten().collect();
-        all.push(0.0);
-        all.extend(match from {
-            From::Above => self.sides(),
-            From::Side => self.heights(),
-        });
-        let low = all.iter().copied().fold(f64::INFINITY, f64::min);
-        let high = all.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-        [low, high.max(low + 1.0)]
+    /// How far up a view goes.
+    pub(super) fn upwards(&self, scene: &Scene, from: From) -> f64 {
+        let own = match from {
+            From::Above => self.sides()[1],
+            From::Side => self.heights()[1],
+        };
+        scene.reach(from.up()).map_or(own, |[_, high]| high.max(own))
     }
 
     /// Its outer right and left faces, from the inside right face.
@@ -401,7 +397,7 @@ impl Shell {
         let Some(rear) = self.ends().map(|ends| view.at([ends[0], 0.0])[0]) else { return };
         let x = match width {
             Width::Wide => 22.0,
-            Width::Narrow => 14.0,
+            Width::Narrow => 20.0,
         };
         if let Some(floor) = self.floor {
             ink.dimension_up(x, [down, view.at([0.0, 0.0])[1]], rear, &figure(floor));
