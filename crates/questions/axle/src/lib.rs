@@ -44,6 +44,7 @@ mod aboard;
 mod axle;
 mod mend;
 mod open;
+mod picture;
 mod place;
 mod scene;
 mod side;
@@ -57,6 +58,8 @@ use spile_answer::{Answer, Basis, Finding, Question, Swing};
 use spile_build::file::VehicleKind;
 use spile_build::{Build, LoadState, typical};
 use spile_quantity::{Length, Mass};
+
+pub use crate::picture::{OnAxle, Standing, standings};
 
 use crate::scene::{Base, FIGURES, Scene};
 

@@ -296,6 +296,11 @@ impl Scene {
         supports(at.mass, at.forward + behind, point.at(self.wheelbase) + behind).ok()
     }
 
+    /// How far the tag axle is behind the driven one, and its share of both.
+    pub(crate) fn on_tag(&self, point: &Point) -> Option<(Length, Share)> {
+        self.tag.map(|(behind, share)| (point.at(behind), point.at(share)))
+    }
+
     /// How far the middle of both rear axles is behind the driven one.
     pub(crate) fn behind(&self, point: &Point) -> Length {
         self.tag.map_or(Length::m(0.0), |(behind, share)| {

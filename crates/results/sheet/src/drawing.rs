@@ -69,7 +69,7 @@ pub fn drawings(
 ) -> Vec<Drawing> {
     match question {
         Question::Fit => crate::fit::drawings(before, after, width),
-        Question::Axle => vehicle(before, after, width),
+        Question::Axle => crate::vehicle::on_axles(before, after, width),
         Question::Cold => crate::energy::drawings(before, after, width),
         Question::Bank => crate::year::drawings(before, after, width),
         Question::Air | Question::Hold | Question::Wire | Question::Meter => Vec::new(),

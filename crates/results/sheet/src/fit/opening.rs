@@ -4,15 +4,18 @@ use spile_fit::{From, Mark, MarkOut};
 use spile_quantity::Length;
 
 use crate::drawing::{Drawing, Rows, Width};
-use crate::ink::{Anchor, Ink, Letter, Line, Spot, View, figure, scale_words, wrapped};
+use crate::ink::{Anchor, Ink, Letter, Line, Spot, View, figure, scale_words, text_width, wrapped};
 use crate::layout::spread;
 
 /// The face of the panel with what is cut and drilled.
 pub(super) fn drawing(marks: &MarkOut, by_job: bool, width: Width) -> Drawing {
     let [wide, high] = marks.size.map(Length::in_mm);
-    let (left, right, most) = match width {
-        Width::Wide => (150.0, 60.0, 430.0),
-        Width::Narrow => (136.0, 12.0, 420.0),
+    let widest = marks.marks.iter().filter(|mark| mark.from == From::Below);
+    let widest = widest.map(|mark| text_width(&words(mark), Letter::NOTE.size, false));
+    let left = widest.fold(40.0, f64::max) + lead(width) + 10.0;
+    let (right, most) = match width {
+        Width::Wide => (60.0, 430.0),
+        Width::Narrow => (12.0, 420.0),
     };
     let scale = (wide / (width.units() - left - right)).max(high / most);
     let view = View { name: "panel", axes: "right up", scale, origin: [left, 40.0 + high / scale] };
@@ -88,6 +91,20 @@ fn cut(ink: &mut Ink, view: &View, marks: &MarkOut, by_job: bool) {
     }
 }
 
+/// How far running dimensions are led from the panel.
+const fn lead(width: Width) -> f64 {
+    match width {
+        Width::Wide => 34.0,
+        Width::Narrow => 18.0,
+    }
+}
+
+/// A mark's place in millimetres and inches.
+fn words(mark: &Mark) -> String {
+    let inch = mark.inch.map(|inch| format!("  {} in", inch.mark.figure()));
+    format!("{}{}", mark.mm.figure(), inch.unwrap_or_default())
+}
+
 /// Running dimensions: from the left below the panel, from below on its left.
 fn running(ink: &mut Ink, view: &View, marks: &MarkOut, width: Width) {
     let [datum_x, datum_y] = view.at([0.0, 0.0]);
@@ -97,17 +114,11 @@ fn running(ink: &mut Ink, view: &View, marks: &MarkOut, width: Width) {
         list.dedup_by(|a, b| a.mm.figure() == b.mm.figure());
         list
     };
-    let words = |mark: &Mark| {
-        let inch = mark.inch.map(|inch| format!("  {} in", inch.mark.figure()));
-        format!("{}{}", mark.mm.figure(), inch.unwrap_or_default())
-    };
     let below = labels(From::Below);
     let wanted: Vec<f64> =
-        below.iter().map(|mark| -view.at([0.0, mark.exact.in_mm()])[1]).rev().collect();
-    let mut rising = wanted.clone();
-    rising.sort_by(f64::total_cmp);
-    let places = spread(&rising, 16.0);
-    let end = datum_x - if width == Width::Wide { 34.0 } else { 18.0 };
+        below.iter().map(|mark| -view.at([0.0, mark.exact.in_mm()])[1]).collect();
+    let places = spread(&wanted, 16.0);
+    let end = datum_x - lead(width);
     for (mark, place) in below.iter().zip(&places) {
         let y = view.at([0.0, mark.exact.in_mm()])[1];
         let at = [end, -place];

@@ -8,7 +8,7 @@ use spile_solid::Direction;
 
 use super::{letter, table};
 use crate::drawing::{Drawing, Width};
-use crate::ink::{Box2, Ink, Letter, Line, Spot, View, figure, number, scale_words};
+use crate::ink::{Box2, Ink, Letter, Line, Spot, View, figure, scale_words};
 
 /// How thick a wall is hatched, in units.
 const HATCHED: f64 = 16.0;
@@ -82,9 +82,8 @@ impl Room<'_> {
     }
 
     fn rows(&self) -> Vec<[f64; 2]> {
-        let is_upright = self.picture.axes[1] == Direction::Up;
         let rows = self.picture.depths.iter().map(|row| row.map(Length::in_mm));
-        rows.filter(|_| is_upright).collect()
+        rows.filter(|_| self.is_upright()).collect()
     }
 
     /// Whether a thing ends below the item's body.
@@ -101,21 +100,33 @@ impl Room<'_> {
         blocks.iter().flatten().map(|block| -self.faced(block)[BACK][0]).fold(0.0, f64::max)
     }
 
-    /// How far before the opening the plan goes: to what stands opposite, or as far as the door
-    /// comes.
-    fn aisle(&self) -> f64 {
+    /// How far before the opening something stands opposite, where the plan shows it.
+    fn opposite(&self) -> Option<f64> {
         let opposite = self.picture.around.iter().filter(|thing| thing.sort == Sort::Opposite);
-        let opposite = opposite.map(|thing| -self.faced(&thing.block)[BACK][1]);
+        let far = opposite.map(|thing| -self.faced(&thing.block)[BACK][1]);
+        let far = far.filter(|far| *far > 0.0).reduce(f64::min)?;
+        (far < self.door_reach() * 2.0 + 700.0).then_some(far)
+    }
+
+    /// How far the door comes before the opening.
+    fn door_reach(&self) -> f64 {
         let size = |faced: Faced, i: usize| faced[i][1] - faced[i][0];
         let swing = self.picture.door.map_or(0.0, |door| {
             let leaf = self.faced(&door.closed);
             size(leaf, RIGHT) + size(leaf, BACK)
         });
-        let reach = self.ahead() + swing;
-        match opposite.filter(|far| *far > 0.0).reduce(f64::min) {
-            Some(far) if far < reach * 2.0 + 700.0 => far,
-            _ => reach + BEFORE_MM,
-        }
+        self.ahead() + swing
+    }
+
+    /// How far before the opening the plan goes: to what stands opposite, or as far as the door
+    /// comes.
+    fn aisle(&self) -> f64 {
+        self.opposite().unwrap_or(self.door_reach() + BEFORE_MM)
+    }
+
+    /// Whether one faces the bay standing upright.
+    fn is_upright(&self) -> bool {
+        self.picture.axes[1] == Direction::Up
     }
 }
 
@@ -176,11 +187,14 @@ fn layout(room: &Room<'_>, width: Width) -> [Look; 3] {
 }
 
 fn draw(ink: &mut Ink, room: &Room<'_>, look: &Look, by_job: bool, place: usize, width: Width) {
-    let title = ["plan, at its middle", "from the front, panel off", "from its right side"][place];
+    let title = titles(room)[place];
     shell(ink, room, look, place);
     // In plan, what lies below the body is hidden by it.
-    let (below, beside): (Vec<&Placed>, Vec<&Placed>) =
-        room.picture.around.iter().partition(|thing| place == 0 && room.is_below(thing));
+    let (below, beside): (Vec<&Placed>, Vec<&Placed>) = room
+        .picture
+        .around
+        .iter()
+        .partition(|thing| place == 0 && room.is_upright() && room.is_below(thing));
     for thing in beside {
         around(ink, room, look, thing, place);
     }
@@ -209,6 +223,15 @@ fn draw(ink: &mut Ink, room: &Room<'_>, look: &Look, by_job: bool, place: usize,
     words(ink, room, look, place, width);
 }
 
+/// What the three views are called, by the side that the bay opens to.
+fn titles(room: &Room<'_>) -> [&'static str; 3] {
+    match room.picture.axes[2] {
+        Direction::Up => ["from the front", "from above", "from its right side"],
+        Direction::Down => ["from the front", "from below", "from its right side"],
+        _ => ["plan, at its middle", "from the front, panel off", "from its right side"],
+    }
+}
+
 /// The sides of the bay, its floor, and the wall behind.
 fn shell(ink: &mut Ink, room: &Room<'_>, look: &Look, place: usize) {
     let [wide, high, deep] = room.size;
@@ -227,11 +250,21 @@ fn shell(ink: &mut Ink, room: &Room<'_>, look: &Look, place: usize) {
                 ink.line(Line::Seen, look.at([x, 0.0, 0.0]), look.at([x, high, 0.0]));
             }
             ink.line(Line::Hidden, look.at([0.0, high, 0.0]), look.at([wide, high, 0.0]));
-            wall(ink, look.at([0.0, 0.0, 0.0]), look.at([wide, 0.0, 0.0]), [0.0, HATCHED]);
+            let (a, b) = (look.at([0.0, 0.0, 0.0]), look.at([wide, 0.0, 0.0]));
+            if room.is_upright() {
+                wall(ink, a, b, [0.0, HATCHED]);
+            } else {
+                ink.line(Line::Seen, a, b);
+            }
         }
         _ => {
             let foot = look.at([0.0, 0.0, -room.ahead()]);
-            wall(ink, foot, look.at([0.0, 0.0, deep]), [0.0, HATCHED]);
+            let back = look.at([0.0, 0.0, deep]);
+            if room.is_upright() {
+                wall(ink, foot, back, [0.0, HATCHED]);
+            } else {
+                ink.line(Line::Seen, look.at([0.0, 0.0, 0.0]), back);
+            }
             ink.line(
                 Line::Hidden,
                 look.at([0.0, high, 0.0]),
@@ -434,6 +467,10 @@ fn swing(ink: &mut Ink, room: &Room<'_>, look: &Look, line: Line, place: usize) 
 
 /// Whether a smallest distance is shown in a view.
 fn shows(distance: &Distance, place: usize) -> bool {
+    // What stands on something has no way to it.
+    if distance.length.in_mm().abs() < 0.05 {
+        return false;
+    }
     match distance.way {
         "behind" => place == 2,
         "left" | "right" | "above" | "below" => place == 1,
@@ -513,10 +550,9 @@ fn chains(ink: &mut Ink, room: &Room<'_>, look: &Look, place: usize) {
         }
         _ => {
             let right = look.at([wide, 0.0, 0.0])[0];
-            let aisle = room.picture.around.iter().any(|thing| thing.sort == Sort::Opposite);
-            if aisle {
-                let ends = [look.at([0.0, 0.0, 0.0])[1], look.at([0.0, 0.0, -room.aisle()])[1]];
-                ink.dimension_up(right + 44.0, ends, right + 8.0, &figure(room.aisle()));
+            if let Some(far) = room.opposite() {
+                let ends = [look.at([0.0, 0.0, 0.0])[1], look.at([0.0, 0.0, -far])[1]];
+                ink.dimension_up(right + 44.0, ends, right + 8.0, &figure(far));
             }
             let depth = room.wall(f64::midpoint(body[UP][0], body[UP][1]));
             let ends = [look.at([0.0, 0.0, 0.0])[1], look.at([0.0, 0.0, depth.min(deep)])[1]];
@@ -536,8 +572,9 @@ fn words(ink: &mut Ink, room: &Room<'_>, look: &Look, place: usize, width: Width
             &room.picture.item,
         );
     }
-    let named =
-        |thing: &&Placed| thing.sort != Sort::Opposite && !(place == 0 && room.is_below(thing));
+    let named = |thing: &&Placed| {
+        thing.sort != Sort::Opposite && !(place == 0 && room.is_upright() && room.is_below(thing))
+    };
     for thing in room.picture.around.iter().filter(named) {
         let faced = room.faced(&thing.block);
         let Some(seen) = within(room, look, &faced, place) else { continue };
@@ -560,7 +597,7 @@ fn words(ink: &mut Ink, room: &Room<'_>, look: &Look, place: usize, width: Width
         }
     }
     // The plane of the opening: where somebody stands who works at it.
-    if place == 0 && number(room.aisle()) != "0" {
+    if place == 0 && room.is_upright() {
         let middle = look.at([room.size[RIGHT] / 2.0, 0.0, -room.aisle() * 0.8]);
         ink.label(&Letter::NOTE, &[Spot::about(middle)], "aisle");
     }

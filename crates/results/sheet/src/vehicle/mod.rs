@@ -4,6 +4,7 @@
 //! drawn with hidden lines. The shell is drawn to its outside sizes; the shape of its ends and its
 //! wheels is only that of its kind. What the build does not say is not drawn, and listed below.
 
+mod axle;
 mod scene;
 mod shell;
 
@@ -13,6 +14,7 @@ use spile_quantity::Length;
 
 use crate::drawing::{Drawing, Rows, Width};
 use crate::ink::{Box2, Ink, Letter, Line, Spot, View, figure, scale_words, text_width, wrapped};
+pub(crate) use axle::on_axles;
 use scene::{Change, Scene, Thing};
 use shell::Shell;
 
@@ -85,7 +87,7 @@ fn unsaid(build: &Build, width: Width) -> Drawing {
         title: title.to_owned(),
         scale: None,
         svg: ink.finish(width.class(), title, words, None),
-        table: None,
+        table: Some(Rows { head: vec![String::new()], rows: vec![vec![words.to_owned()]] }),
     }
 }
 
@@ -133,7 +135,7 @@ fn seen(
         title: from.title().to_owned(),
         scale: Some(scale_words(scale)),
         svg: ink.finish(width.class(), from.title(), &says, Some(&view)),
-        table: Some(table(scene, from)),
+        table: Some(table(scene, shell, from)),
     }
 }
 
@@ -293,7 +295,7 @@ fn notes(ink: &mut Ink, notes: &[String], left: f64, width: Width) {
     }
 }
 
-fn table(scene: &Scene, from: From) -> Rows {
+fn table(scene: &Scene, shell: &Shell, from: From) -> Rows {
     let head: Vec<String> = match from {
         From::Above => vec!["no.", "thing", "from the rear, mm", "from the right, mm", "change"],
         From::Side => vec!["no.", "thing", "from the rear, mm", "above the floor, mm", "change"],
@@ -305,18 +307,21 @@ fn table(scene: &Scene, from: From) -> Rows {
         let (low, high) = (thing.placed.block.low[axis], thing.placed.block.high[axis]);
         format!("{} to {}", figure(low.in_mm()), figure(high.in_mm()))
     };
-    let rows = scene
-        .things
-        .iter()
-        .map(|thing| {
-            vec![
-                thing.shown_number().map_or_else(String::new, |number| number.to_string()),
-                thing.words(),
-                ends(thing, 0),
-                ends(thing, from.up()),
-                thing.change.word().to_owned(),
-            ]
-        })
-        .collect();
-    Rows { head, rows }
+    let inside = vec![
+        String::new(),
+        "the inside".to_owned(),
+        shell.inside_words(0),
+        shell.inside_words(from.up()),
+        String::new(),
+    ];
+    let things = scene.things.iter().map(|thing| {
+        vec![
+            thing.shown_number().map_or_else(String::new, |number| number.to_string()),
+            thing.words(),
+            ends(thing, 0),
+            ends(thing, from.up()),
+            thing.change.word().to_owned(),
+        ]
+    });
+    Rows { head, rows: std::iter::once(inside).chain(things).collect() }
 }

@@ -44,6 +44,12 @@ impl Shell {
         }
     }
 
+    /// The inside along an axis, in words.
+    pub(super) fn inside_words(&self, axis: usize) -> String {
+        self.inside[axis]
+            .map_or_else(|| "not said".to_owned(), |size| format!("0 to {}", figure(size)))
+    }
+
     /// The thickness of the side walls, where both widths are said.
     fn wall(&self) -> f64 {
         match (self.outside[1], self.inside[1]) {
@@ -113,10 +119,20 @@ impl Shell {
     }
 
     /// Its outer right and left faces, from the inside right face.
-    fn sides(&self) -> [f64; 2] {
+    pub(super) fn sides(&self) -> [f64; 2] {
         let wall = self.wall();
         let inside = self.inside[1].unwrap_or(0.0);
         [-wall, inside + wall]
+    }
+
+    /// The ground, from the inside floor.
+    pub(super) fn ground(&self) -> f64 {
+        self.heights()[0]
+    }
+
+    /// The roof, from the inside floor.
+    pub(super) fn roof(&self) -> f64 {
+        self.heights()[1]
     }
 
     /// The ground and the roof, from the inside floor.

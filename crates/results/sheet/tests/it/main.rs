@@ -1,5 +1,7 @@
 //! Papers and drawings: well formed, to scale, whole, and nothing written over anything else.
 
+mod bars;
+mod drawn;
 mod marks;
 mod plots;
 mod seen;
