@@ -47,6 +47,8 @@ Examples:
     Why(Why),
     /// Print the marks to cut by, and write the full-size drawing.
     Marks(Marks),
+    /// Open the build in the browser: its drawings, its answers, and what does what to them.
+    Desk(Desk),
     /// List the published figures that the program carries.
     #[command(long_about = "\
 List the published figures that the program carries: where each is published, in which edition, \
@@ -157,6 +159,25 @@ pub struct Why {
     /// The option of the job; without it, the one that the job prefers.
     #[arg(long, value_name = "NAME", requires = "job")]
     pub option: Option<String>,
+}
+
+#[derive(Debug, Clone, ClapArgs)]
+#[command(after_help = "\
+The pages are served to this machine alone, and nothing is fetched from anywhere. A folder that is \
+empty, or not there yet, opens with a page that makes a first build of it. Ctrl-C ends it.
+
+Examples:
+  spile desk heron
+  spile desk my-van --port 4711 --no-open")]
+pub struct Desk {
+    /// The build's folder.
+    pub build: PathBuf,
+    /// The port of the loopback; without it, any that is free.
+    #[arg(long, value_name = "NUMBER")]
+    pub port: Option<u16>,
+    /// Print the address and leave the browser alone.
+    #[arg(long)]
+    pub no_open: bool,
 }
 
 #[derive(Debug, Clone, ClapArgs)]

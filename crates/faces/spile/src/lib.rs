@@ -61,6 +61,7 @@ fn obey(command: Command) -> Outcome {
         Command::Check(check) => run::check(&check),
         Command::Why(why) => run::why(&why),
         Command::Marks(marks) => run::marks(&marks),
+        Command::Desk(desk) => run::desk(&desk, &mut anstream::stdout()),
         Command::Sources => run::sources(),
         Command::Schema { of } => run::schema(of),
         Command::Completions { shell } => run::completions(shell),

@@ -27,8 +27,10 @@ mod lead;
 mod next;
 pub mod number;
 mod report;
+mod sources;
 
 pub use json::{json, json_schema};
 pub use lead::{CAUTION, clean, count, lead, measures, typical_inputs};
 pub use next::{Next, measure_next};
 pub use report::{Asked, Pair, Report, ask};
+pub use sources::{SOURCES_NOTE, seen, table_line};

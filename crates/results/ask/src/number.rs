@@ -104,6 +104,14 @@ pub fn input(input: &Input) -> ([String; 3], &'static str) {
     (alike(numbers), unit)
 }
 
+/// A quantity in the unit that people use for its size: `27.5 kg`.
+pub fn quantity<Q: Quantity>(value: Q) -> String {
+    let numbers = [value.si(); 3];
+    let (numbers, unit) = shown(Q::NAME, numbers).unwrap_or((numbers, Q::SI_UNIT));
+    let [_, likely, _] = alike(numbers);
+    said(&likely, if unit == "1" { "" } else { unit })
+}
+
 fn full(value: f64, unit: Unit, limit: Option<&Limit>) -> String {
     words(value, unit)
         .map_or_else(|| said(&apart(value, unit, limit), unit.symbol()), str::to_owned)

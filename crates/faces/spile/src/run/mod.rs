@@ -2,6 +2,7 @@
 
 mod check;
 mod demo;
+mod desk;
 mod folder;
 mod marks;
 mod new;
@@ -18,6 +19,7 @@ use crate::show::page::{Page, Text, Tone};
 
 pub use check::check;
 pub use demo::demo;
+pub use desk::desk;
 pub use marks::marks;
 pub use new::new;
 pub use why::why;

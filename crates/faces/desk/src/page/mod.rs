@@ -1,0 +1,14 @@
+//! The pages, one module each, and what they are made of.
+
+pub(crate) mod assumed;
+pub(crate) mod figure;
+pub(crate) mod first;
+pub(crate) mod jobs;
+pub(crate) mod next;
+pub(crate) mod parts;
+pub(crate) mod problems;
+pub(crate) mod question;
+pub(crate) mod readings;
+pub(crate) mod shell;
+pub(crate) mod sources;
+pub(crate) mod start;
