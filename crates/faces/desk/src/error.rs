@@ -22,6 +22,11 @@ pub(crate) fn too_large() -> Response {
     told(StatusCode::PAYLOAD_TOO_LARGE, "This is too much at once.", "Nothing was written.")
 }
 
+/// A form that does not come to its end.
+pub(crate) fn too_slow() -> Response {
+    told(StatusCode::REQUEST_TIMEOUT, "This took too long.", "Nothing was written.")
+}
+
 /// Something went wrong in the program itself.
 pub(crate) fn broken() -> Response {
     told(

@@ -7,14 +7,16 @@ use std::time::Duration;
 use axum::extract::{Query, State};
 use axum::response::IntoResponse;
 use notify::{RecommendedWatcher, RecursiveMode};
-use notify_debouncer_full::{Debouncer, RecommendedCache, new_debouncer};
+use notify_debouncer_full::{
+    DebounceEventResult, DebouncedEvent, Debouncer, RecommendedCache, new_debouncer,
+};
 use serde::Deserialize;
 
 use crate::desk::Desk;
 use crate::view::{Asked, View};
 
 /// How long a page waits for a change before it asks again.
-const WAIT: Duration = Duration::from_secs(25);
+const WAIT: Duration = Duration::from_millis(25_000);
 
 /// How long files must be quiet before they are read.
 const QUIET: Duration = Duration::from_millis(60);
@@ -44,7 +46,15 @@ pub(crate) type Watch = Debouncer<RecommendedWatcher, RecommendedCache>;
 /// loaded.
 pub(crate) fn watch(desk: &Arc<Desk>) -> Option<Watch> {
     let weak = Arc::downgrade(desk);
-    let mut watch = new_debouncer(QUIET, None, move |_| read_again(&weak)).ok()?;
+    let told = move |events: DebounceEventResult| {
+        // Reading the files is told of too, and must not be a reason to read them again.
+        let changed =
+            |events: Vec<_>| events.iter().any(|event: &DebouncedEvent| !event.kind.is_access());
+        if events.is_ok_and(changed) {
+            read_again(&weak);
+        }
+    };
+    let mut watch = new_debouncer(QUIET, None, told).ok()?;
     for folder in [desk.folder(), &desk.folder().join("parts"), &desk.folder().join("jobs")] {
         look_at(&mut watch, folder);
     }

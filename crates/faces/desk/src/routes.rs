@@ -1,7 +1,6 @@
 //! Which address shows which page.
 
 use std::sync::Arc;
-use std::time::Duration;
 
 use axum::Router;
 use axum::extract::{Path, Query, State};
@@ -18,12 +17,6 @@ use crate::desk::Desk;
 use crate::view::{Asked, NoView, View};
 use crate::{error, live, page, safe};
 
-/// The most bytes that a request may carry.
-const BODY: usize = 256 * 1024;
-
-/// How long a page may take.
-const TIME: Duration = Duration::from_secs(20);
-
 /// The pages of a build.
 pub fn router(desk: Arc<Desk>) -> Router {
     let pages = Router::new()
@@ -38,13 +31,13 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/start", get(page::start::show).post(page::start::make))
         .route("/static/{file}", get(asset))
         .fallback(|| async { error::not_found() })
-        .layer(TimeoutLayer::with_status_code(StatusCode::REQUEST_TIMEOUT, TIME));
+        .layer(TimeoutLayer::with_status_code(StatusCode::REQUEST_TIMEOUT, safe::TIME));
     let writes = axum::middleware::from_fn_with_state(Arc::clone(&desk), safe::guard);
     Router::new()
         .route("/changed", get(live::changed))
         .merge(pages)
         .layer(CatchPanicLayer::custom(error::panicked))
-        .layer(RequestBodyLimitLayer::new(BODY))
+        .layer(RequestBodyLimitLayer::new(safe::BODY))
         .layer(writes)
         .layer(axum::middleware::map_response(safe::headers))
         .with_state(desk)

@@ -1,6 +1,7 @@
 //! Who may ask, who may write, and what a page may load.
 
 use std::sync::Arc;
+use std::time::Duration;
 
 use axum::body::{Body, to_bytes};
 use axum::extract::{Request, State};
@@ -16,8 +17,11 @@ const POLICY: &str = "default-src 'none'; style-src 'self'; script-src 'self'; i
                       connect-src 'self'; form-action 'self'; base-uri 'none'; \
                       frame-ancestors 'none'";
 
-/// The most bytes of a form.
-const FORM: usize = 256 * 1024;
+/// The most bytes that a request may carry.
+pub(crate) const BODY: usize = 256 * 1024;
+
+/// How long a request, and the page that answers it, may take.
+pub(crate) const TIME: Duration = Duration::from_millis(20_000);
 
 /// The name of the field, and of the header, that carries the token.
 pub(crate) const TOKEN: &str = "token";
@@ -41,7 +45,10 @@ pub(crate) async fn guard(State(desk): State<Arc<Desk>>, request: Request, next:
         return error::refused("Only a form of these pages can change the build.");
     }
     let (parts, body) = request.into_parts();
-    let Ok(bytes) = to_bytes(body, FORM).await else { return error::too_large() };
+    let Ok(read) = tokio::time::timeout(TIME, to_bytes(body, BODY)).await else {
+        return error::too_slow();
+    };
+    let Ok(bytes) = read else { return error::too_large() };
     if desk.token().is_empty() || !carries(&parts.headers, &bytes, desk.token()) {
         return error::refused(
             "This page is from an earlier start of the program. Load it again, and send once more.",

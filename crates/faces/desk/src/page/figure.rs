@@ -48,7 +48,7 @@ pub(crate) fn change(pair: &Pair<'_>) -> Markup {
     let had = before.and_then(|before| before.figure.as_ref());
     let change = number::parts(had, figure, limit);
     html! {
-        span.ba {
+        span.moved {
             @if let Some(before) = &change.before {
                 span.b { (before) }
                 span.to aria-hidden="true" { " → " }
