@@ -223,7 +223,7 @@ impl Bar<'_> {
     /// The number at the beginning, or round numbers along the scale.
     fn numbers(&self) -> Markup {
         let middle = self.middle();
-        let start = number::limit(self.scale.start, Unit::Count);
+        let start = number::limit(self.scale.start, Unit::Count).replace('-', "−");
         if self.size == BarSize::Compact {
             return html! { text class="b-num" x="0" y=(middle + 14) { (start) } };
         }

@@ -1,6 +1,7 @@
 //! The question axle, against what others computed, published and hold for usual.
 
 mod heron;
+mod picture;
 mod published;
 mod reference;
 mod refused;

@@ -4,6 +4,7 @@ mod brute;
 mod drilled;
 mod heron;
 mod marks;
+mod picture;
 mod verdicts;
 
 use spile_answer::{Answer, Finding};

@@ -172,7 +172,7 @@ fn layout(room: &Room<'_>, width: Width) -> [Look; 3] {
     let front = [left, plan[1] + units(aisle) + gap + units(high)];
     let side = match width {
         Width::Wide => [left + units(wide) + 130.0 + units(before), front[1]],
-        Width::Narrow => [left + units(before), front[1] + 120.0 + units(high)],
+        Width::Narrow => [left + units(before), front[1] + 150.0 + units(high)],
     };
     let look = |name, axes, origin, across, up| Look {
         view: View { name, axes, scale, origin },
@@ -204,8 +204,9 @@ fn draw(ink: &mut Ink, room: &Room<'_>, look: &Look, by_job: bool, place: usize,
             let at = look.frame(&seen);
             ink.thing(&thing.name, &thing.what, |ink| ink.rect(Line::Hidden, at));
             let [x, y] = at.middle();
+            let letter = if by_job { Letter::NOTE_ON_ADDED } else { Letter::NOTE };
             let spots = [Spot::about([x, at.bottom - 11.0]), Spot::about([x, y])];
-            ink.label(&Letter::NOTE, &spots, &format!("{} below", thing.what));
+            ink.label(&letter, &spots, &format!("{} below", thing.what));
         }
     }
     let top = match place {
@@ -563,14 +564,12 @@ fn chains(ink: &mut Ink, room: &Room<'_>, look: &Look, place: usize) {
 
 /// Names of what is seen, where they fit.
 fn words(ink: &mut Ink, room: &Room<'_>, look: &Look, place: usize, width: Width) {
-    let added = Letter::ADDED;
-    let body = look.frame(&room.faced(&room.picture.body)).middle();
+    let by_job = room.brought.contains(&room.picture.item.as_str());
+    let letter = if by_job { Letter::ON_ADDED } else { Letter::NOTE };
+    let [x, y] = look.frame(&room.faced(&room.picture.body)).middle();
     if place != 1 || width == Width::Wide {
-        ink.label(
-            &added,
-            &[Spot::about(body), Spot::about([body[0], body[1] + 24.0])],
-            &room.picture.item,
-        );
+        let spots = [Spot::about([x, y]), Spot::about([x, y + 30.0])];
+        ink.label(&letter, &spots[usize::from(place == 0)..], &room.picture.item);
     }
     let named = |thing: &&Placed| {
         thing.sort != Sort::Opposite && !(place == 0 && room.is_upright() && room.is_below(thing))

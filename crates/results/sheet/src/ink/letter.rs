@@ -43,6 +43,10 @@ impl Letter {
     pub const TITLE: Self = Self { class: "t-b", size: 12.5, bold: true };
     /// What the job brings.
     pub const ADDED: Self = Self { class: "t-a t-s", size: 11.5, bold: false };
+    /// The same, upon the body of an addition.
+    pub const ON_ADDED: Self = Self { class: "t-a t-s onwash", size: 11.5, bold: false };
+    /// A note upon the body of an addition.
+    pub const NOTE_ON_ADDED: Self = Self { class: "t2 t-s onwash", size: 11.5, bold: false };
     /// A figure after the job.
     pub const AFTER: Self = Self { class: "t-a t-b", size: 12.5, bold: true };
     /// In a ball.

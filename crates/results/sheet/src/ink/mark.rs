@@ -169,7 +169,7 @@ impl Ink {
             self.ball(added, place, text);
             return;
         }
-        let from = visible.into_iter().find(|place| clear(*place)).unwrap_or([at.left, at.bottom]);
+        let from = visible.into_iter().find(|place| clear(*place));
         let ring = (1..80)
             .flat_map(|ring| (0..24).map(move |step| (f64::from(ring) * 9.0, f64::from(step))));
         let out = ring
@@ -182,6 +182,9 @@ impl Ink {
                 !at.touches(&stands) && self.is_within_reach(&stands) && self.is_free(&stands)
             });
         if let Some(place) = out {
+            let [x, y] = place;
+            let edge = [x.clamp(at.left, at.right), y.clamp(at.top, at.bottom)];
+            let from = from.unwrap_or(edge);
             let way = [place[0] - from[0], place[1] - from[1]];
             let long = way[0].hypot(way[1]).max(1e-9);
             let end = [place[0] - way[0] / long * radius, place[1] - way[1] / long * radius];

@@ -195,7 +195,7 @@ impl Shell {
         let wide = left - right;
         let at = |x: f64, y: f64| point(view, [x, y]);
         let nose = match self.kind {
-            VehicleKind::Van => (front - self.inside[0].unwrap_or(front)).clamp(0.0, 1500.0),
+            VehicleKind::Van => (front - self.inside[0].unwrap_or(front)).clamp(0.0, 1000.0),
             VehicleKind::Boat => (front - rear) * 0.45,
             VehicleKind::TruckBox | VehicleKind::Bus | VehicleKind::Trailer => {
                 120.0_f64.min(wide / 4.0)
