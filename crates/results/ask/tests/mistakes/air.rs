@@ -1,4 +1,4 @@
-//! Mistakes 15 to 17: fans, exhaust drawn in again, openings.
+//! Mistakes 15 to 17 and 27: fans, exhaust drawn in again, openings, an inverter in the fridge's air.
 
 use spile_answer::Question::Air;
 
@@ -98,4 +98,22 @@ fn mistake_17_exhaust_into_a_closed_void() {
     let few = but(&silent, "area = \"180 cm2\"", "area = \"90 cm2\"");
     let expected = Caught { id: "fridge.inlet", says: &["150 to 200 cm² are usual"], ..expected };
     caught(&few, &silent, &expected);
+}
+
+/// 27: 2273 W in at 88 % are 273 W of heat at 2 kW, and 15 W idle around the clock.
+#[test]
+fn mistake_27_inverter_and_fridge_in_one_void() {
+    let inverter = |place: &str| {
+        format!(
+            "{LOCKER}[parts.inverter]\nkind = \"inverter\"\npower = {{ running = \"2273 W\" }}\nheat = {{ efficiency = \"88 %\", idle = \"15 W\" }}\n[items.inverter]\n{place}"
+        )
+    };
+    let expected = Caught {
+        question: Air,
+        id: "locker.together",
+        verdict: "care practice",
+        says: &["288 W", "15 W at idle"],
+    };
+    let together = but(&inverter("place = { in = \"locker\" }"), FAN, "");
+    caught(&together, &but(&inverter(""), FAN, ""), &expected);
 }

@@ -3,6 +3,7 @@
 mod bars;
 mod drawn;
 mod marks;
+mod mistakes;
 mod plots;
 mod seen;
 
