@@ -1,7 +1,8 @@
-//! A bay in three views with what goes into it, and the opening to be cut.
+//! A bay in three views with what goes into it, its way in, and the opening to be cut.
 
 mod opening;
 mod room;
+mod way;
 
 use spile_build::file::PartKind;
 use spile_build::{Build, Item};
@@ -11,7 +12,7 @@ use crate::drawing::{Drawing, Rows, Width};
 use crate::ink::figure;
 
 /// Three views of every item that the job brings into a bay or moves there, or of every item in a
-/// bay where there is no job; and its opening, where one is cut.
+/// bay where there is no job; its way in; and its opening, where one is cut.
 pub(crate) fn drawings(before: &Build, after: Option<&Build>, width: Width) -> Vec<Drawing> {
     let build = after.unwrap_or(before);
     let changes = |name: &String, item: &Item| {
@@ -40,6 +41,7 @@ pub(crate) fn drawings(before: &Build, after: Option<&Build>, width: Width) -> V
         }
         let Some(picture) = picture(build, name) else { continue };
         drawings.push(room::views(&picture, &item.about, &brought, width));
+        drawings.push(way::drawing(&picture, build, &brought, width));
         if let Ok(marks) = mark_out(build, name) {
             drawings.push(opening::drawing(&marks, after.is_some(), width));
         }

@@ -17,17 +17,17 @@ const HATCHED: f64 = 16.0;
 const BEFORE_MM: f64 = 60.0;
 
 /// The three directions of one who faces the bay: to the right, upwards, and back into it.
-const RIGHT: usize = 0;
-const UP: usize = 1;
-const BACK: usize = 2;
+pub(super) const RIGHT: usize = 0;
+pub(super) const UP: usize = 1;
+pub(super) const BACK: usize = 2;
 
 /// A box as one faces the bay: low and high to the right, upwards and back \[mm\].
-type Faced = [[f64; 2]; 3];
+pub(super) type Faced = [[f64; 2]; 3];
 
 /// A bay as one faces it, from its lower left corner in the plane of the opening.
-struct Room<'p> {
+pub(super) struct Room<'p> {
     picture: &'p Picture,
-    size: [f64; 3],
+    pub(super) size: [f64; 3],
     brought: &'p [&'p str],
 }
 
@@ -49,7 +49,25 @@ impl Look {
     }
 }
 
-impl Room<'_> {
+impl<'p> Room<'p> {
+    pub(super) fn of(picture: &'p Picture, brought: &'p [&'p str]) -> Self {
+        let [right, up, out] = picture.axes;
+        let size = [right, up, out].map(|direction| picture.size[direction.axis().index()].in_mm());
+        Self { picture, size, brought }
+    }
+
+    /// Body, flange and closed door together.
+    pub(super) fn outer(&self) -> Faced {
+        let picture = self.picture;
+        let door = picture.door.filter(|door| door.out == picture.axes[2]).map(|door| door.closed);
+        let blocks = [Some(picture.body), picture.flange, door];
+        let faced = blocks.iter().flatten().map(|block| self.faced(block));
+        let join = |a: Faced, b: Faced| {
+            std::array::from_fn(|i| [a[i][0].min(b[i][0]), a[i][1].max(b[i][1])])
+        };
+        faced.reduce(join).unwrap_or_default()
+    }
+
     /// A place in the axes of the bay, as one faces it.
     fn place(&self, at: &[Length; 3]) -> [f64; 3] {
         let along = |direction: Direction| {
@@ -61,7 +79,7 @@ impl Room<'_> {
         [along(right), along(up), along(out.opposite())]
     }
 
-    fn faced(&self, block: &Block) -> Faced {
+    pub(super) fn faced(&self, block: &Block) -> Faced {
         let (a, b) = (self.place(&block.low), self.place(&block.high));
         std::array::from_fn(|i| [a[i].min(b[i]), a[i].max(b[i])])
     }
@@ -101,7 +119,7 @@ impl Room<'_> {
     }
 
     /// How far before the opening something stands opposite, where the plan shows it.
-    fn opposite(&self) -> Option<f64> {
+    pub(super) fn opposite(&self) -> Option<f64> {
         let opposite = self.picture.around.iter().filter(|thing| thing.sort == Sort::Opposite);
         let far = opposite.map(|thing| -self.faced(&thing.block)[BACK][1]);
         let far = far.filter(|far| *far > 0.0).reduce(f64::min)?;
@@ -135,9 +153,7 @@ impl Room<'_> {
 /// `brought` are the items that the job brings, this one among them.
 pub(super) fn views(picture: &Picture, about: &str, brought: &[&str], width: Width) -> Drawing {
     let by_job = brought.contains(&picture.item.as_str());
-    let [right, up, out] = picture.axes;
-    let size = [right, up, out].map(|direction| picture.size[direction.axis().index()].in_mm());
-    let room = Room { picture, size, brought };
+    let room = Room::of(picture, brought);
     let mut ink = Ink::new(width.units());
     let looks = layout(&room, width);
     let scale = looks[0].view.scale;
