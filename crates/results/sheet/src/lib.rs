@@ -1,5 +1,11 @@
 //! "Give me the marks so that I can cut by them." — papers and drawings made from answers.
 //!
+//! [`vehicle()`] draws the vehicle in plan and from its side, [`drawings()`] what belongs to a
+//! question, each for a laptop and anew for a phone ([`Width`]); [`limit_bar()`] is a finding's bar,
+//! and [`STYLE`] how all of them look. They are lettered so that no lettering touches other
+//! lettering, are drawn by classes alone, and each has its figures as [`Rows`] too. What a build
+//! does not say is listed below its drawing, not made up.
+//!
 //! [`marks_text`] is the table of a mark-out for the terminal and the pocket, at most 80 columns
 //! wide; [`marks_svg`] the same as a drawing at full size, to be printed and laid on the panel.
 //! Both take a [`MarkOut`](spile_fit::MarkOut) and compute nothing: where a mark lies and what it

@@ -415,12 +415,12 @@ impl Shell {
             Width::Wide => 22.0,
             Width::Narrow => 20.0,
         };
-        if let Some(floor) = self.floor {
-            ink.dimension_up(x, [down, view.at([0.0, 0.0])[1]], rear, &figure(floor));
-        }
         if let Some(high) = self.inside[2] {
             let ends = [view.at([0.0, 0.0])[1], view.at([0.0, high])[1]];
             ink.dimension_up(x, ends, rear, &figure(high));
+        }
+        if let Some(floor) = self.floor {
+            ink.dimension_up(x, [down, view.at([0.0, 0.0])[1]], rear, &figure(floor));
         }
         if let (Some(high), Some(_), Some([_, front])) = (self.outside[2], self.floor, self.ends())
         {

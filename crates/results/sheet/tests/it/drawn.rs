@@ -8,7 +8,7 @@ use spile_answer::Question;
 use spile_build::{Build, Folder};
 use spile_sheet::{Drawing, STYLE, Width, drawings, vehicle};
 
-use crate::seen::{is_sound, number};
+use crate::seen::{is_sound, lettering, number};
 use crate::{build, heron};
 
 const WIDTHS: [Width; 2] = [Width::Wide, Width::Narrow];
@@ -96,6 +96,21 @@ fn a_thing_has_its_size_and_its_place_in_millimetres() {
         let box_32 = thing(&parsed, "items.lidded-box");
         assert!(box_32.children().any(|node| node.attribute("class") == Some("gone")));
     }
+}
+
+/// Where the lettering of the demo's plan stands, so that a change of layout is seen.
+#[test]
+fn the_layout_of_the_demo() {
+    let [before, after] = heron("upright");
+    let mut seen = String::new();
+    for drawing in vehicle(&before, Some(&after), Width::Narrow) {
+        writeln!(seen, "{}, {}", drawing.title, drawing.scale.unwrap_or_default()).unwrap();
+        for one in lettering(&Document::parse(&drawing.svg.0).unwrap()) {
+            let [x, y] = one.at.middle();
+            writeln!(seen, "  {x:4.0} {y:4.0}  {}", one.text).unwrap();
+        }
+    }
+    insta::assert_snapshot!(seen);
 }
 
 /// The three views stand in line: the front below the plan, the side beside the front.
