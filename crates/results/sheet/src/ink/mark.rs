@@ -136,7 +136,7 @@ impl Ink {
         let class = if added { "ballc a" } else { "ballc" };
         let letter =
             if added { Letter { class: "ball-t t-a", ..Letter::BALL } } else { Letter::BALL };
-        let radius = (text_width(text, letter.size, true) / 2.0 + 2.0).max(8.0);
+        let radius = ball_radius(text);
         self.reached(y - radius);
         self.reached(y + radius);
         self.put(&maud::html! {
@@ -147,29 +147,24 @@ impl Ink {
         self.keep_free(Box2::of([x - radius, y - radius], [x + radius, y + radius]));
     }
 
-    /// A ball with a number on a thing: within its box where that is free, else led to from the
-    /// nearest free place.
-    pub fn ball_near(&mut self, added: bool, at: &Box2, nearer: &[Box2], text: &str) {
-        let radius = (text_width(text, Letter::BALL.size, true) / 2.0 + 2.0).max(8.0);
-        let around =
-            |[x, y]: [f64; 2]| Box2::of([x - radius, y - radius], [x + radius, y + radius]);
+    /// A ball with a number within a thing's box; `false`, and not drawn, where no place is free
+    /// that nothing nearer covers.
+    pub fn ball_within(&mut self, added: bool, at: &Box2, nearer: &[Box2], text: &str) -> bool {
+        let radius = ball_radius(text);
+        let places = ball_places(at, radius);
+        let free = |place: &[f64; 2]| {
+            let stands = ball_box(*place, radius);
+            at.holds(&stands) && is_clear(&stands, nearer) && self.is_free(&stands)
+        };
+        let Some(place) = places.into_iter().find(free) else { return false };
+        self.ball(added, place, text);
+        true
+    }
+
+    /// A ball with a number at the nearest free place outside a thing's box, led to it.
+    pub fn ball_beside(&mut self, added: bool, at: &Box2, nearer: &[Box2], text: &str) {
+        let radius = ball_radius(text);
         let middle = at.middle();
-        let clear = |place: [f64; 2]| !nearer.iter().any(|other| other.touches(&around(place)));
-        let within = at.width() > 2.0 * radius && at.height() > 2.0 * radius;
-        let visible = [
-            middle,
-            [at.left + radius + 3.0, middle[1]],
-            [at.right - radius - 3.0, middle[1]],
-            [middle[0], at.top + radius + 3.0],
-            [middle[0], at.bottom - radius - 3.0],
-        ];
-        let inside =
-            visible.into_iter().find(|place| clear(*place) && self.is_free(&around(*place)));
-        if let Some(place) = inside.filter(|_| within) {
-            self.ball(added, place, text);
-            return;
-        }
-        let from = visible.into_iter().find(|place| clear(*place));
         let ring = (1..80)
             .flat_map(|ring| (0..24).map(move |step| (f64::from(ring) * 9.0, f64::from(step))));
         let out = ring
@@ -178,20 +173,20 @@ impl Ink {
                 [middle[0] + far * angle_rad.cos(), middle[1] - far * angle_rad.sin()]
             })
             .find(|place| {
-                let stands = around(*place).grown(1.0);
+                let stands = ball_box(*place, radius + 1.0);
                 !at.touches(&stands) && self.is_within_reach(&stands) && self.is_free(&stands)
             });
-        if let Some(place) = out {
-            let [x, y] = place;
-            let edge = [x.clamp(at.left, at.right), y.clamp(at.top, at.bottom)];
-            let from = from.unwrap_or(edge);
-            let way = [place[0] - from[0], place[1] - from[1]];
-            let long = way[0].hypot(way[1]).max(1e-9);
-            let end = [place[0] - way[0] / long * radius, place[1] - way[1] / long * radius];
-            self.line(Line::Dim, from, end);
-            self.circle(if added { Line::FilledAdded } else { Line::Filled }, from, 2.0);
-            self.ball(added, place, text);
-        }
+        let Some([x, y]) = out else { return };
+        let seen = ball_places(at, radius)
+            .into_iter()
+            .find(|place| is_clear(&Box2::of(*place, *place).grown(1.0), nearer));
+        let from = seen.unwrap_or([x.clamp(at.left, at.right), y.clamp(at.top, at.bottom)]);
+        let way = [x - from[0], y - from[1]];
+        let long = way[0].hypot(way[1]).max(1e-9);
+        let end = [x - way[0] / long * radius, y - way[1] / long * radius];
+        self.line(Line::Dim, from, end);
+        self.circle(if added { Line::FilledAdded } else { Line::Filled }, from, 2.0);
+        self.ball(added, [x, y], text);
     }
 
     /// A scale bar from `at` to the right: a round length that is at most `most` units long.
@@ -216,6 +211,32 @@ impl Ink {
         self.text(&Letter::NOTE, &under(x, Anchor::Middle), "0");
         self.text(&Letter::NOTE, &under(end, Anchor::Middle), &words);
     }
+}
+
+/// How large a ball is that holds a number.
+fn ball_radius(text: &str) -> f64 {
+    (text_width(text, Letter::BALL.size, true) / 2.0 + 2.0).max(8.0)
+}
+
+fn ball_box([x, y]: [f64; 2], radius: f64) -> Box2 {
+    Box2::of([x - radius, y - radius], [x + radius, y + radius])
+}
+
+/// Where a ball may stand in a box, the best first.
+fn ball_places(at: &Box2, radius: f64) -> [[f64; 2]; 5] {
+    let [x, y] = at.middle();
+    let in_from = radius + 3.0;
+    [
+        [x, y],
+        [at.left + in_from, y],
+        [at.right - in_from, y],
+        [x, at.top + in_from],
+        [x, at.bottom - in_from],
+    ]
+}
+
+fn is_clear(stands: &Box2, nearer: &[Box2]) -> bool {
+    !nearer.iter().any(|other| other.touches(stands))
 }
 
 /// The lines of a hatching at 45 degrees inside a polygon, as a path.

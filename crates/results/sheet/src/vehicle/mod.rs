@@ -221,17 +221,33 @@ fn dimension_of_changes(ink: &mut Ink, view: &View, scene: &Scene, from: From, w
     ink.dimension_across(foot + second, [at.left, at.right], foot, &figure(long));
 }
 
+/// How many numbers of what stays may stand outside their things; of more, nobody could follow the
+/// lines, and the table has them all.
+const MOST_LED: usize = 8;
+
 /// Names where they fit, balls with numbers where they do not.
 fn names(ink: &mut Ink, view: &View, scene: &Scene, from: From) {
     let items = scene.sorted(from, |placed| placed.sort == Sort::Item);
+    let mut led = 0;
     for (place, item) in items.iter().enumerate().rev() {
         let at = frame(view, &item.placed, from);
         let nearer: Vec<Box2> =
             items[place + 1..].iter().map(|other| frame(view, &other.placed, from)).collect();
-        if let Some(number) = item.number {
-            ink.ball_near(item.change == Change::Comes, &at, &nearer, &number.to_string());
-        } else if !lettered(ink, item, &at, &nearer) {
-            ink.ball_near(false, &at, &nearer, &item.spare.to_string());
+        let (added, number) = (item.change == Change::Comes, item.number.to_string());
+        if item.change != Change::Stays {
+            if !ink.ball_within(added, &at, &nearer, &number) {
+                ink.ball_beside(added, &at, &nearer, &number);
+            }
+            continue;
+        }
+        // Where there are many, what is wholly hidden has none.
+        let hidden = items.len() > 2 * MOST_LED && nearer.iter().any(|other| other.holds(&at));
+        let named = hidden
+            || lettered(ink, item, &at, &nearer)
+            || ink.ball_within(false, &at, &nearer, &number);
+        if !named && led < MOST_LED {
+            ink.ball_beside(false, &at, &nearer, &number);
+            led += 1;
         }
     }
     for bay in scene.sorted(from, |placed| placed.sort == Sort::Bay) {

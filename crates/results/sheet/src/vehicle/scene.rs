@@ -34,10 +34,8 @@ pub(super) struct Thing {
     /// Its place in the build: `items.upright`.
     pub(super) key: String,
     pub(super) change: Change,
-    /// The number of what changes.
-    pub(super) number: Option<usize>,
-    /// The number that it has where its name does not fit.
-    pub(super) spare: usize,
+    /// Its number, of what changes first.
+    pub(super) number: usize,
 }
 
 /// Everything that has a place.
@@ -52,7 +50,7 @@ impl Scene {
         let mut things: Vec<Thing> = Vec::new();
         let mut put = |placed: &Placed, change| {
             let key = format!("{}.{}", table_of(placed.sort), placed.name);
-            things.push(Thing { placed: placed.clone(), key, change, number: None, spare: 0 });
+            things.push(Thing { placed: placed.clone(), key, change, number: 0 });
         };
         let Some(after) = after else {
             old.iter().for_each(|placed| put(placed, Change::Stays));
@@ -82,8 +80,7 @@ impl Scene {
             let of_it =
                 |thing: &&mut Thing| thing.change == change && thing.placed.sort == Sort::Item;
             for thing in self.things.iter_mut().filter(of_it) {
-                thing.number = (change != Change::Stays).then_some(next);
-                thing.spare = next;
+                thing.number = next;
                 next += 1;
             }
         }
@@ -186,7 +183,7 @@ impl Thing {
 
     /// The number on its ball, where it may have one.
     pub(super) fn shown_number(&self) -> Option<usize> {
-        (self.placed.sort == Sort::Item).then_some(self.spare)
+        (self.placed.sort == Sort::Item).then_some(self.number)
     }
 
     pub(super) fn is_kept_out(&self) -> bool {
