@@ -72,6 +72,7 @@ pub fn drawings(
         Question::Axle => crate::vehicle::on_axles(before, after, width),
         Question::Cold => crate::energy::drawings(before, after, width),
         Question::Bank => crate::year::drawings(before, after, width),
-        Question::Air | Question::Hold | Question::Wire | Question::Meter => Vec::new(),
+        Question::Wire => crate::oneline::drawings(before, after, width),
+        Question::Air | Question::Hold | Question::Meter => Vec::new(),
     }
 }

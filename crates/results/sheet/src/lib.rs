@@ -48,6 +48,7 @@ mod energy;
 mod fit;
 pub mod ink;
 mod layout;
+mod oneline;
 mod plot;
 mod svg;
 mod text;

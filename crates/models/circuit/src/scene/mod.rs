@@ -6,6 +6,7 @@
 
 mod bank;
 mod cable;
+mod everything;
 mod load;
 mod run;
 mod supply;
@@ -13,6 +14,7 @@ mod way;
 
 pub use bank::{bank_resistance, full_voltage, low_voltage};
 pub use cable::{Carried, Carrier, Conductor, Copper, how_to_tell, likely_carried, table_of};
+pub use everything::{EverythingOn, RunOn, everything_on};
 pub use load::{Load, Start, from_table, load};
 pub use run::{Fuse, OneRun, family, weakest};
 pub use supply::{BOND, BodyWay, MAIN, MAIN_BACK, Others, Supply, SupplyNet};

@@ -172,8 +172,7 @@ impl Way {
         let load = |draw| Element::Load { draw, cut_out: None };
         let element = match state {
             State::Start => load(Draw::Current(self.start_current(point))),
-            State::Running if self.motor => load(Draw::Current(self.at_nominal(point))),
-            State::Running => load(Draw::Power(point.at(self.running))),
+            State::Running => load(self.running(point)),
             State::Fault => Element::Resistor(Resistance::ohm(0.0)),
         };
         net.set(*item, element);
@@ -184,6 +183,15 @@ impl Way {
             current: found.current(*item),
             shared: shared.currents(&found),
         })
+    }
+
+    /// What the item takes while it runs.
+    pub(super) fn running(&self, point: &Point) -> Draw {
+        if self.motor {
+            Draw::Current(self.at_nominal(point))
+        } else {
+            Draw::Power(point.at(self.running))
+        }
     }
 
     fn at_nominal(&self, point: &Point) -> Current {
@@ -207,14 +215,16 @@ impl Way {
 
     /// Everything in series on the way there, from the block to the plug.
     pub fn feed_resistance(&self, point: &Point, copper: Copper) -> Resistance {
-        point.at(self.way_fuse)
-            + point.at(self.holder)
-            + self.feed.resistance(point, copper)
-            + point.at(self.plug)
+        self.fuse_resistance(point) + self.feed.resistance(point, copper) + point.at(self.plug)
+    }
+
+    /// The fuse of its way with its contacts.
+    pub(super) fn fuse_resistance(&self, point: &Point) -> Resistance {
+        point.at(self.way_fuse) + point.at(self.holder)
     }
 
     /// From the item to the negative bus, or to the body.
-    fn own_back_resistance(&self, point: &Point, copper: Copper) -> Resistance {
+    pub(super) fn own_back_resistance(&self, point: &Point, copper: Copper) -> Resistance {
         let stud = self.stud.map_or(Resistance::ohm(0.0), |stud| point.at(stud));
         self.back.resistance(point, copper) + stud
     }

@@ -4,6 +4,7 @@ mod bars;
 mod drawn;
 mod marks;
 mod mistakes;
+mod oneline;
 mod plots;
 mod seen;
 

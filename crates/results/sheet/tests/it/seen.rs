@@ -8,6 +8,8 @@ use spile_sheet::ink::{Box2, text_width};
 pub struct Lettering {
     pub text: String,
     pub at: Box2,
+    /// Whether it stands on a sleeve.
+    pub on_sleeve: bool,
 }
 
 /// The size and weight that the style gives a text by its classes.
@@ -54,7 +56,8 @@ pub fn lettering(drawing: &Document<'_>) -> Vec<Lettering> {
                     Box2 { left, right: left + wide, top: y - size * 0.8, bottom: y + size * 0.25 }
                 }
             };
-            Lettering { text, at }
+            let on_sleeve = node.attribute("class") == Some("s-t");
+            Lettering { text, at, on_sleeve }
         })
         .collect()
 }
