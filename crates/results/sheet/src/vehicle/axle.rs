@@ -21,7 +21,10 @@ pub(crate) fn on_axles(before: &Build, after: Option<&Build>, width: Width) -> V
     let build = after.unwrap_or(before);
     let (old, new) = (standings(before), after.map(standings));
     let now = new.as_deref().unwrap_or(&old);
-    let Some(worst) = now.iter().max_by(|a, b| fullness(a).total_cmp(&fullness(b))) else {
+    let Some(worst) = now.iter().max_by(|a, b| {
+        let ([share_a, total_a], [share_b, total_b]) = (fullness(a), fullness(b));
+        share_a.total_cmp(&share_b).then(total_a.total_cmp(&total_b))
+    }) else {
         return Vec::new();
     };
     let was = old.iter().find(|was| was.state == worst.state).filter(|_| after.is_some());
@@ -48,11 +51,10 @@ impl Pair<'_> {
     }
 }
 
-/// The greatest share of a plate, or the whole mass where no plate is known \[kg\].
-fn fullness(standing: &Standing) -> f64 {
+/// The greatest share of a plate, then the whole mass \[kg\].
+fn fullness(standing: &Standing) -> [f64; 2] {
     let shares = standing.axles.iter().filter_map(|on| Some(on.load.in_kg() / on.plate?.in_kg()));
-    // A whole mass in tonnes is told apart from shares by being a thousandth.
-    shares.fold(standing.total.in_kg() / 1e6, f64::max)
+    [shares.fold(0.0, f64::max), standing.total.in_kg()]
 }
 
 fn kilograms(mass: Mass) -> String {

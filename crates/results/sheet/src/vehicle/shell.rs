@@ -157,7 +157,6 @@ impl Shell {
         let [right, left] = self.sides();
         if let (Some(ends), Some(long), Some(wide)) = (self.ends(), self.inside[0], self.inside[1])
         {
-            self.plan_outline(ink, view, ends, [right, left]);
             // The walls that are cut through, as far as the inside goes.
             for side in [[right, 0.0], [wide, left]] {
                 ink.rect(Line::Wall, view.rect([0.0, side[0]], [long, side[1]]));
@@ -172,7 +171,10 @@ impl Shell {
                 [across[1][0] + 10.0, across[1][1]],
             );
         }
-        self.plan_outline_again(ink, view);
+        // The outline stands over the walls.
+        if let (Some(ends), Some(_)) = (self.ends(), self.inside[1]) {
+            self.plan_outline(ink, view, ends, [right, left]);
+        }
         let (Some(track), Some(wide)) = (self.track, self.inside[1]) else { return };
         for (at, _) in self.axles() {
             for side in [-0.5, 0.5] {
@@ -180,13 +182,6 @@ impl Shell {
                 let [radius, half] = [WHEEL_MM[0], WHEEL_MM[1] / 2.0];
                 ink.rect(Line::Hidden, view.rect([at - radius, y - half], [at + radius, y + half]));
             }
-        }
-    }
-
-    /// The outline stands over the walls.
-    fn plan_outline_again(&self, ink: &mut Ink, view: &View) {
-        if let (Some(ends), Some(_)) = (self.ends(), self.inside[1]) {
-            self.plan_outline(ink, view, ends, self.sides());
         }
     }
 
