@@ -82,3 +82,46 @@ async fn asset(Path(file): Path<String>) -> Response {
     };
     ([(header::CONTENT_TYPE, kind)], text).into_response()
 }
+
+#[cfg(test)]
+mod tests {
+    use axum::body::{Body, to_bytes};
+    use axum::http::Request;
+    use tower::ServiceExt;
+
+    use super::*;
+
+    async fn asked(router: &Router, path: &str) -> (StatusCode, String) {
+        let request = Request::get(path).header("host", "127.0.0.1:4711");
+        let request = request.body(Body::empty()).unwrap();
+        let response = router.clone().oneshot(request).await.unwrap();
+        let status = response.status();
+        let text = to_bytes(response.into_body(), usize::MAX).await.unwrap();
+        (status, String::from_utf8(text.to_vec()).unwrap())
+    }
+
+    async fn broken_off() -> StatusCode {
+        panic!("broken off")
+    }
+
+    #[tokio::test]
+    async fn a_page_that_breaks_off_says_so_calmly_and_the_others_go_on() {
+        let folder = tempfile::tempdir().unwrap();
+        std::fs::write(folder.path().join("build.toml"), "").unwrap();
+        let desk = Desk::open(folder.path(), 4711);
+        let breaks = |desk, asked| shown(desk, asked, |_| panic!("broken off"));
+        let pages = Router::new()
+            .route("/breaks", get(breaks))
+            .route("/breaks-at-once", get(broken_off))
+            .layer(CatchPanicLayer::custom(error::panicked))
+            .with_state(Arc::clone(&desk))
+            .merge(router(desk));
+        for path in ["/breaks", "/breaks-at-once"] {
+            let (status, text) = asked(&pages, path).await;
+            assert_eq!(status, StatusCode::INTERNAL_SERVER_ERROR, "{path}");
+            assert!(text.contains("Your files are as they were"), "{text}");
+            assert!(!text.contains("broken off"), "{text}");
+        }
+        assert_eq!(asked(&pages, "/parts").await.0, StatusCode::OK);
+    }
+}

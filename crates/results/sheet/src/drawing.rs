@@ -60,6 +60,23 @@ pub fn vehicle(before: &Build, after: Option<&Build>, width: Width) -> Vec<Drawi
     crate::vehicle::views(before, after, width)
 }
 
+/// An item that a job brings or takes away, and the number on its ball in the vehicle's drawings.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Numbered {
+    /// The number.
+    pub number: usize,
+    /// The item's name.
+    pub item: String,
+    /// Whether it comes to where it is drawn; else it goes from there.
+    pub comes: bool,
+}
+
+/// The numbers that the vehicle's drawings give to what a job brings, moves and takes away; what
+/// has no place has none.
+pub fn numbers(before: &Build, after: &Build) -> Vec<Numbered> {
+    crate::vehicle::numbers(before, after)
+}
+
 /// The drawings of one question; none where the build says too little for any.
 pub fn drawings(
     question: Question,

@@ -56,7 +56,7 @@ mod vehicle;
 mod year;
 
 pub use bar::{BarSize, limit_bar};
-pub use drawing::{Drawing, Rows, Width, drawings, vehicle};
+pub use drawing::{Drawing, Numbered, Rows, Width, drawings, numbers, vehicle};
 pub use svg::marks_svg;
 pub use text::marks_text;
 

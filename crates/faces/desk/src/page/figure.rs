@@ -88,7 +88,7 @@ pub(crate) fn drawing(id: &str, wide: &Drawing, narrow: Option<&Drawing>) -> Mar
         figure.draw id=(id) aria-label=(wide.title) {
             (wide.svg)
             @if let Some(narrow) = narrow { (narrow.svg) }
-            figcaption { (wide.title) @if let Some(scale) = &wide.scale { span { (scale) } } }
+            @if let Some(scale) = &wide.scale { figcaption { span { "millimetres, " (scale) } } }
             (table(wide))
         }
     }

@@ -3,7 +3,8 @@
 use maud::{Markup, html};
 use spile_answer::Question;
 use spile_ask::{Pair, number};
-use spile_build::JobInfo;
+use spile_build::{Build, JobInfo};
+use spile_sheet::numbers;
 
 use crate::page::figure::tiny;
 use crate::page::first::of;
@@ -178,29 +179,47 @@ fn none(view: &View) -> Markup {
     }
 }
 
-/// What the job brings, takes away and uses again.
+/// What the job brings and takes away, with the numbers that the drawings give to it.
 pub(crate) fn changes(view: &View) -> Markup {
-    let (before, after) = view.before_after();
-    let Some(after) = after else { return html! {} };
-    let brings = after.items.iter().filter(|(name, _)| !before.items.contains_key(*name));
-    let takes = before.items.iter().filter(|(name, _)| !after.items.contains_key(*name));
-    let mass = |item: &spile_build::Item, sign: &str| {
-        item.mass.as_ref().map(|mass| format!("{sign}{}", number::quantity(mass.likely())))
-    };
+    let (before, Some(after)) = view.before_after() else { return html! {} };
+    let numbers = numbers(before, after);
     html! {
         section aria-labelledby="h-parts" {
             h2 #h-parts { "What changes" }
             table.parts {
-                tbody {
-                    tr.grp { th scope="rowgroup" colspan="2" { (line("add")) "goes in" } }
-                    @for (_, item) in brings {
-                        tr { th scope="row" { (item.about) } td.n { @if let Some(mass) = mass(item, "+") { (mass) } } }
-                    }
-                    tr.grp { th scope="rowgroup" colspan="2" { (line("gone")) "goes out" } }
-                    @for (_, item) in takes {
-                        tr { th scope="row" { (item.about) } td.n { @if let Some(mass) = mass(item, "−") { (mass) } } }
+                @for (comes, from, to) in [(true, before, after), (false, after, before)] {
+                    @let class = if comes { "add" } else { "gone" };
+                    @let numbered = numbers.iter().filter(|one| one.comes == comes);
+                    @let without = to.items.keys().filter(|name| {
+                        !from.items.contains_key(*name)
+                            && numbers.iter().all(|one| one.comes != comes || one.item != **name)
+                    });
+                    tbody {
+                        tr.grp { th scope="rowgroup" colspan="3" {
+                            (line(class)) @if comes { "goes in" } @else { "goes out" }
+                        } }
+                        @for one in numbered { (changed(Some(one.number), &one.item, comes, from, to)) }
+                        @for name in without { (changed(None, name, comes, from, to)) }
                     }
                 }
+            }
+        }
+    }
+}
+
+/// An item of a list that the other list has not, or has elsewhere.
+fn changed(number: Option<usize>, name: &str, comes: bool, from: &Build, to: &Build) -> Markup {
+    let Some(item) = to.items.get(name) else { return html! {} };
+    let sign = if comes { "+" } else { "−" };
+    let mass = item.mass.as_ref().map(|mass| number::quantity(mass.likely()));
+    html! {
+        tr {
+            td { @if let Some(number) = number { span.ball .add[comes] { (number) } } }
+            th scope="row" { (item.about) }
+            td.n {
+                @if from.items.contains_key(name) { "moved" }
+                @else if let Some(mass) = mass { (sign) (mass) }
+                @else { span.quiet { "not weighed" } }
             }
         }
     }

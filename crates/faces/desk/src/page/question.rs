@@ -3,10 +3,10 @@
 use maud::{Markup, html};
 use spile_answer::{Basis, Finding, Question, Verdict};
 use spile_ask::{Asked, Pair, number};
-use spile_sheet::{BarSize, Width, drawings};
+use spile_sheet::{BarSize, Drawing, Width, drawings};
 
 use crate::page::figure::{bar, change, drawing, limit, verdict};
-use crate::page::next::anchor;
+use crate::page::next::{anchor, measure};
 use crate::page::shell::Page;
 use crate::view::View;
 
@@ -29,10 +29,21 @@ pub(crate) fn page(view: &View, question: Question) -> Markup {
             (verdict(asked.now().verdict(), "big"))
         }
         (said(asked))
-        @for (at, wide) in wide.iter().enumerate() {
-            (drawing(&format!("{word}-{at}"), wide, narrow.get(at)))
+        // The one-line diagram needs the whole width; every other drawing has its list beside it.
+        div.sheet .across[question == Question::Wire] .bare[wide.is_empty()] {
+            @if !wide.is_empty() {
+                div.drawn {
+                    @for (at, wide) in wide.iter().enumerate() {
+                        (drawn(&format!("{word}-{at}"), wide, narrow.get(at)))
+                    }
+                }
+            }
+            aside.side aria-label="what to measure, and what the lines mean" {
+                (next(view, question))
+                @if !wide.is_empty() { (lines()) }
+            }
         }
-        section aria-labelledby="h-f" {
+        section.after aria-labelledby="h-f" {
             h2 #h-f { "Findings" }
             @for pair in &pairs { (finding(pair)) }
             @if pairs.is_empty() { p { "Nothing was found." } }
@@ -48,6 +59,57 @@ pub(crate) fn page(view: &View, question: Question) -> Markup {
         class: "question",
     }
     .around(&main)
+}
+
+/// A drawing under its title.
+fn drawn(id: &str, wide: &Drawing, narrow: Option<&Drawing>) -> Markup {
+    html! {
+        section aria-labelledby=(format!("{id}-h")) {
+            h2 id=(format!("{id}-h")) { (wide.title) }
+            (drawing(id, wide, narrow))
+        }
+    }
+}
+
+/// What to measure to settle this question.
+fn next(view: &View, question: Question) -> Markup {
+    let all = view.report().measure_next.iter();
+    let here: Vec<_> =
+        all.filter(|next| next.settles.iter().any(|(of, _)| *of == question)).take(3).collect();
+    html! {
+        section aria-labelledby="h-n" {
+            h2 #h-n { "Measure next" }
+            @if here.is_empty() {
+                p.small { "Nothing that could be measured would change what is found here." }
+            } @else {
+                ol { @for next in here { (measure(view, next)) } }
+                p.small.more { a href=(view.href("/next")) { "All that is worth measuring" } }
+            }
+        }
+    }
+}
+
+/// What the lines of a drawing mean.
+fn lines() -> Markup {
+    let all = [
+        ("cut", "cut through"),
+        ("out", "seen"),
+        ("hid", "hidden, or where it may be"),
+        ("add", "brought by the job"),
+        ("gone", "taken away"),
+        ("space", "space that papers ask for"),
+    ];
+    html! {
+        section aria-labelledby="h-l" {
+            h2 #h-l { "Lines" }
+            ul.lines { @for (class, words) in all { li {
+                svg.dw viewBox="0 0 44 14" aria-hidden="true" focusable="false" {
+                    line .(class) x1="0" y1="7" x2="44" y2="7" {}
+                }
+                span { (words) }
+            } } }
+        }
+    }
 }
 
 /// What the leading finding says.

@@ -7,6 +7,8 @@ use axum::extract::State;
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, html};
 use serde::Deserialize;
+use spile_ask::number;
+use spile_build::Folder;
 use spile_build::file::PartKind;
 use spile_build::first::{First, UNKNOWN, Wanted};
 
@@ -144,17 +146,29 @@ fn chosen(value: &str) -> &str {
     if value.is_empty() { Wanted::Kind.example() } else { value }
 }
 
-/// What is taken until somebody says more.
+/// What is taken until somebody says more, as the reader of builds takes it.
 fn stand_ins() -> Markup {
+    let Ok(folder) = Folder::from_texts([("build.toml", "")]) else { return html! {} };
+    let build = folder.build();
+    let wants = &build.wants;
+    let all = [
+        ("house circuit", number::quantity(build.system.likely())),
+        ("people who eat from it", wants.people.to_string()),
+        ("away from shops", number::quantity(wants.away.likely())),
+        ("cold food a person and day", number::quantity(wants.litres.likely())),
+        ("temperature inside", number::quantity(wants.inside.likely())),
+    ];
     html! {
-        section.after aria-labelledby="h-s" {
+        section.after.start aria-labelledby="h-s" {
             h2 #h-s { "Taken until you say more" }
-            ul.list {
-                li { "It stands on the floor of its bay, facing the opening." }
-                li { "A house circuit of 12 V; the return by the body; a lead battery in one block." }
-                li { "Two people, the weather of a temperate year, and the wants of a long weekend." }
+            table.parts { tbody {
+                tr { th scope="row" { "where it stands" } td.n { "on the floor of its bay" } }
+                @for (what, value) in all { tr { th scope="row" { (what) } td.n { (value) } } }
+            } }
+            p.small.quiet.more {
+                "Every stand-in is listed with its range, and how to get it better, once the answers \
+                 are there."
             }
-            p.small.quiet { "Each stand-in is listed with its range once the answers are there." }
         }
     }
 }

@@ -12,7 +12,7 @@ use spile_build::Build;
 use spile_fit::{Placed, Sort};
 use spile_quantity::Length;
 
-use crate::drawing::{Drawing, Rows, Width};
+use crate::drawing::{Drawing, Numbered, Rows, Width};
 use crate::ink::{Box2, Ink, Letter, Line, Spot, View, figure, scale_words, text_width, wrapped};
 pub(crate) use axle::on_axles;
 use scene::{Change, Scene, Thing};
@@ -219,6 +219,11 @@ fn dimension_of_changes(ink: &mut Ink, view: &View, scene: &Scene, from: From, w
     };
     let long = (thing.placed.block.high[0] - thing.placed.block.low[0]).in_mm();
     ink.dimension_across(foot + second, [at.left, at.right], foot, &figure(long));
+}
+
+/// The numbers that the vehicle's drawings give to what changes.
+pub(crate) fn numbers(before: &Build, after: &Build) -> Vec<Numbered> {
+    Scene::of(before, Some(after)).numbers()
 }
 
 /// How many numbers of what stays may stand outside their things; of more, nobody could follow the

@@ -1,5 +1,6 @@
 //! What stands in the vehicle, and what of it the job changes.
 
+use crate::drawing::Numbered;
 use spile_build::{Build, Hindrance};
 use spile_fit::{Placed, Sort, placed};
 
@@ -85,6 +86,18 @@ impl Scene {
             }
         }
         self
+    }
+
+    /// The numbers on the balls of what changes.
+    pub(super) fn numbers(&self) -> Vec<Numbered> {
+        let changes =
+            |thing: &&Thing| thing.change != Change::Stays && thing.placed.sort == Sort::Item;
+        let numbered = |thing: &Thing| Numbered {
+            number: thing.number,
+            item: thing.placed.name.clone(),
+            comes: thing.change == Change::Comes,
+        };
+        self.things.iter().filter(changes).map(numbered).collect()
     }
 
     /// Things of a sort, the farthest first.
