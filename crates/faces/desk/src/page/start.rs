@@ -91,7 +91,7 @@ impl Typed {
 fn page(desk: &Desk, typed: &Typed, wrong: &[(Wanted, String)]) -> Markup {
     let main = html! {
         div.answer {
-            h1 { "What goes in?" }
+            h1 { "A first build" }
             p {
                 "Six answers make a first build of " b { (desk.name()) } ", and the eight questions \
                  are answered of it at once. Everything else is a stand-in until you say more."
@@ -132,7 +132,7 @@ fn field(wanted: Wanted, typed: &Typed, wrong: &[(Wanted, String)]) -> Markup {
                 p id=(hint) {
                     (wanted.hint())
                     @match wanted {
-                        Wanted::Section => "; left empty, the cable is chosen for you",
+                        Wanted::Section => "; left empty, it counts as not known",
                         Wanted::Cable => "; not asked of what has no cable of its own",
                         _ => "",
                     }
