@@ -90,6 +90,7 @@ pub fn drawings(
         Question::Cold => crate::energy::drawings(before, after, width),
         Question::Bank => crate::year::drawings(before, after, width),
         Question::Wire => crate::oneline::drawings(before, after, width),
-        Question::Air | Question::Hold | Question::Meter => Vec::new(),
+        Question::Hold => crate::forces::drawings(before, after, width),
+        Question::Air | Question::Meter => Vec::new(),
     }
 }

@@ -46,6 +46,7 @@ pub mod bar;
 mod drawing;
 mod energy;
 mod fit;
+mod forces;
 pub mod ink;
 mod layout;
 mod oneline;

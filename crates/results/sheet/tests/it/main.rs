@@ -2,6 +2,7 @@
 
 mod bars;
 mod drawn;
+mod forces;
 mod marks;
 mod mistakes;
 mod oneline;
