@@ -29,19 +29,14 @@ fn one(build: &Build, before: &Build, is_job: bool, picture: &Picture, width: Wi
     let [wide_mm, high_mm] = picture.face_size.map(spile_quantity::Length::in_mm);
     let out_mm = out_of_face(&build.items[&picture.name], picture);
     let deepest = out_mm.max(picture.lever.in_mm());
-    let mm_per_unit = (wide_mm / room[0]).max(high_mm / room[1]).max(deepest / room[1]).max(1e-6);
-    let view = View {
-        name: "face",
-        axes: "x y",
-        scale: mm_per_unit,
-        origin: [left, 60.0 + high_mm / mm_per_unit],
-    };
+    let scale = (wide_mm / room[0]).max(high_mm / room[1]).max(deepest / room[1]).max(1e-6);
+    let view = View { name: "face", axes: "x y", scale, origin: [left, 60.0 + high_mm / scale] };
     face(&mut ink, picture, &view, new);
     let bottom = view.origin[1];
     // the other view stands in line below the face
-    let reach = (deepest / mm_per_unit + 44.0).max(LONGEST + 12.0);
+    let reach = (deepest / scale + 44.0).max(LONGEST + 12.0);
     let foot = bottom + 84.0 + reach;
-    let edge = View { name: "edge", axes: "x z", scale: mm_per_unit, origin: [left, foot] };
+    let edge = View { name: "edge", axes: "x z", scale, origin: [left, foot] };
     let title = Spot { at: [left, foot - reach - 8.0], anchor: Anchor::Start, upright: false };
     ink.text(&Letter::TITLE, &title, "square to it");
     from_the_edge(&mut ink, picture, &edge, out_mm, new);
@@ -62,7 +57,7 @@ fn one(build: &Build, before: &Build, is_job: bool, picture: &Picture, width: Wi
     );
     let title = format!("Forces on the fixing of the {}", build.items[&picture.name].about);
     Drawing {
-        scale: Some(scale_words(mm_per_unit)),
+        scale: Some(scale_words(scale)),
         svg: ink.finish(width.class(), &title, &says, None),
         table: Some(table(picture)),
         title,
