@@ -91,6 +91,7 @@ pub fn drawings(
         Question::Bank => crate::year::drawings(before, after, width),
         Question::Wire => crate::oneline::drawings(before, after, width),
         Question::Hold => crate::forces::drawings(before, after, width),
-        Question::Air | Question::Meter => Vec::new(),
+        Question::Air => crate::section::drawings(before, after, width),
+        Question::Meter => Vec::new(),
     }
 }
