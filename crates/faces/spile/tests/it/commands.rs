@@ -1,6 +1,8 @@
 //! Each command as it is typed: what goes where, and how it ends.
 
 use std::fs;
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::TcpStream;
 use std::path::{Path, PathBuf};
 use std::process::{Command as Process, Stdio};
 
@@ -152,6 +154,36 @@ fn new_says_which_flag_cannot_be_read() {
     assert_eq!(ended.status, 2);
     assert!(ended.talk.contains("--cable"), "{}", ended.talk);
     assert_eq!(fs::read_dir(temp.path()).unwrap().count(), 0);
+}
+
+#[test]
+fn desk_serves_the_build_at_the_address_that_it_prints() {
+    let temp = build(&[]);
+    let mut child = Process::new(assert_cmd::cargo::cargo_bin("spile"))
+        .current_dir(temp.path())
+        .args(["desk", "heron", "--no-open"])
+        .stdout(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut address = String::new();
+    BufReader::new(child.stdout.take().unwrap()).read_line(&mut address).unwrap();
+    let host = address.trim().strip_prefix("http://").unwrap().trim_end_matches('/');
+    let mut stream = TcpStream::connect(host).unwrap();
+    write!(stream, "GET /parts HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n\r\n").unwrap();
+    let mut page = String::new();
+    stream.read_to_string(&mut page).unwrap();
+    child.kill().unwrap();
+    child.wait().unwrap();
+    assert!(host.starts_with("127.0.0.1:"), "{address}");
+    assert!(page.starts_with("HTTP/1.1 200") && page.contains("<h1>Parts</h1>"), "{page}");
+}
+
+#[test]
+fn desk_opens_no_file() {
+    let temp = build(&[]);
+    let ended = spile(temp.path(), &["desk", "heron/build.toml", "--no-open"]);
+    assert_eq!((ended.status, ended.data.as_str()), (2, ""));
+    assert!(ended.talk.contains("name the folder"), "{}", ended.talk);
 }
 
 #[test]
