@@ -48,6 +48,11 @@ pub(super) fn set(text: &str, root: Root, path: &[String], value: &Value) -> Spl
                 }
                 each(&text, root, path, new)
             }
+            _ if path.split_last().is_some_and(|(_, above)| doc.is_list(above)) => Err(Slip {
+                span: span_of(&doc, path),
+                says: format!("`{}` is in a list of tables", path.join(".")),
+                hint: "put a table there, or take it out",
+            }),
             value => set(&remove(text, path)?, root, path, value),
         },
     }
@@ -302,22 +307,41 @@ fn within_value(text: &str, doc: &Doc, path: &[String]) -> Option<Vec<Range<usiz
         let inner = val.span.start + 1..val.span.end - 1;
         return Some(Vec::from([inner]));
     }
-    let mut stretches = Vec::new();
+    let mut stretches: Vec<Range<usize>> = Vec::new();
     for number in (0..spans.len()).filter(|number| gone[*number]) {
         let span = &spans[number];
         let rest_goes = gone[number..].iter().all(|gone| *gone);
         let before = number.checked_sub(1).map(|before| spans[before].end);
-        stretches.push(match (spans.get(number + 1), before) {
-            (Some(next), _) if !rest_goes => {
-                let gap = &text[span.end..next.start];
-                let comma = span.end + gap.find(',').map_or(0, |comma| comma + 1);
-                span.start..if gap.contains('#') { comma } else { next.start }
+        let stretch = match (spans.get(number + 1), before) {
+            (Some(next), _) if !rest_goes && !text[span.end..next.start].contains('#') => {
+                span.start..next.start
             }
-            (_, Some(before)) if !text[before..span.start].contains('#') => before..span.end,
-            _ => span.clone(),
-        });
+            (_, Some(before)) if rest_goes && !text[before..span.start].contains('#') => {
+                before..span.end
+            }
+            _ => span.start..comma_after(text, span.end, val.span.end),
+        };
+        match stretches.last_mut() {
+            Some(last) if stretch.start <= last.end => last.end = last.end.max(stretch.end),
+            _ => stretches.push(stretch),
+        }
     }
     Some(stretches)
+}
+
+/// Where the comma ends that follows an entry; where none does, the entry's own end.
+fn comma_after(text: &str, entry_end: usize, end: usize) -> usize {
+    let mut in_comment = false;
+    for (place, c) in text[entry_end..end].char_indices() {
+        match c {
+            '#' => in_comment = true,
+            '\n' => in_comment = false,
+            ',' if !in_comment => return entry_end + place + 1,
+            c if !in_comment && !c.is_whitespace() => break,
+            _ => {}
+        }
+    }
+    entry_end
 }
 
 /// The spans of the keys, within a value, that lead to what is renamed.
