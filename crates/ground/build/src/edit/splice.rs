@@ -387,12 +387,44 @@ impl Doc {
                 keys.push(key.clone());
             }
         };
-        if let Found::Value(Val { kind: ValKind::Table(entries), .. }) = self.find(path) {
-            entries.iter().for_each(|(keys, _)| add(&keys[0].name));
-        } else {
-            self.within(path).filter_map(|(_, at)| at.path.get(path.len())).for_each(add);
+        for statement in &self.statements {
+            if let Some(key) = statement.path.get(path.len())
+                && statement.path.starts_with(path)
+            {
+                add(key);
+            } else if let (Some(value), Some(rest)) =
+                (&statement.value, path.strip_prefix(statement.path.as_slice()))
+            {
+                value.keys(rest, &mut add);
+            }
         }
         keys
+    }
+}
+
+impl Val {
+    /// The keys of the table at a path within a value.
+    fn keys(&self, path: &[String], add: &mut impl FnMut(&String)) {
+        match &self.kind {
+            ValKind::Scalar => {}
+            ValKind::List(items) => {
+                let number = path.first().and_then(|first| first.parse::<usize>().ok());
+                if let Some(item) = number.and_then(|number| items.get(number)) {
+                    item.keys(&path[1..], add);
+                }
+            }
+            ValKind::Table(entries) => {
+                for (keys, val) in entries {
+                    let same = keys.iter().zip(path).take_while(|(key, name)| key.name == **name);
+                    let same = same.count();
+                    if same == path.len() && same < keys.len() {
+                        add(&keys[same].name);
+                    } else if same == keys.len() {
+                        val.keys(&path[same..], add);
+                    }
+                }
+            }
+        }
     }
 }
 

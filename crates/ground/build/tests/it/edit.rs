@@ -97,7 +97,7 @@ fn the_demo_edited() {
                 ),
                 Edit::add(
                     &Scope::Base,
-                    "block.ways.6",
+                    "block.ways.7",
                     Value::table([("fuse", "10 A"), ("run", "bench")]),
                 ),
             ],
