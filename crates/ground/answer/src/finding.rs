@@ -14,6 +14,8 @@ pub enum Unit {
     Millimetre,
     /// Volts.
     Volt,
+    /// Thousandths of a volt.
+    Millivolt,
     /// Amperes.
     Ampere,
     /// Hundredths.
@@ -46,6 +48,7 @@ impl Unit {
         match self {
             Self::Millimetre => "mm",
             Self::Volt => "V",
+            Self::Millivolt => "mV",
             Self::Ampere => "A",
             Self::Percent => "%",
             Self::Day => "days",
@@ -172,6 +175,25 @@ pub struct Ask {
     pub weight: f64,
 }
 
+/// What a meter should show in one place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Expect {
+    /// The place, in a few words: `at the plug`.
+    pub place: Cow<'static, str>,
+    /// How to take it.
+    pub how: Cow<'static, str>,
+    /// The least that is as it should be, the meter's own error counted in.
+    pub low: f64,
+    /// The likely reading.
+    pub likely: f64,
+    /// The most that is as it should be.
+    pub high: f64,
+    /// What it showed, where it was read.
+    pub read: Option<f64>,
+    /// The unit of all of them.
+    pub unit: Unit,
+}
+
 /// One thing a question found.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Finding {
@@ -195,6 +217,8 @@ pub struct Finding {
     pub working: Vec<Step>,
     /// What to measure to settle it, the most decisive first.
     pub asks: Vec<Ask>,
+    /// What a meter should show, in the order in which to take it.
+    pub expects: Vec<Expect>,
 }
 
 impl Finding {
@@ -225,6 +249,7 @@ impl Finding {
             inputs: ledger.inputs().to_vec(),
             working: Vec::new(),
             asks,
+            expects: Vec::new(),
         }
     }
 
@@ -246,6 +271,7 @@ impl Finding {
             inputs: Vec::new(),
             working: Vec::new(),
             asks: Vec::new(),
+            expects: Vec::new(),
         }
     }
 
@@ -260,6 +286,13 @@ impl Finding {
     #[must_use]
     pub fn worked(mut self, working: Vec<Step>) -> Self {
         self.working = working;
+        self
+    }
+
+    /// The same with what a meter should show.
+    #[must_use]
+    pub fn expecting(mut self, expects: Vec<Expect>) -> Self {
+        self.expects = expects;
         self
     }
 

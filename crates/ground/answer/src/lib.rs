@@ -40,7 +40,7 @@ mod swing;
 mod verdict;
 
 pub use basis::{Basis, Given};
-pub use finding::{Ask, Class, Figure, Finding, Limit, Sense, Step, Unit};
+pub use finding::{Ask, Class, Expect, Figure, Finding, Limit, Sense, Step, Unit};
 pub use ledger::{Handle, Input, Ledger, Point};
 pub use question::{Answer, Question};
 pub use swing::{Mover, Swing, TOGETHER, Worse, swing};

@@ -15,7 +15,7 @@ pub(crate) struct Change<'a> {
 }
 
 /// The kinds of thing that a job may add, with where they go in the build.
-pub(crate) const ADDED: [(&str, &[&str]); 11] = [
+pub(crate) const ADDED: [(&str, &[&str]); 12] = [
     ("bays", &["bays"]),
     ("obstacles", &["obstacles"]),
     ("panels", &["panels"]),
@@ -27,6 +27,7 @@ pub(crate) const ADDED: [(&str, &[&str]); 11] = [
     ("ways", &["block", "ways"]),
     ("sources", &["sources"]),
     ("trips", &["trips"]),
+    ("readings", &["readings"]),
 ];
 
 /// Applies a change to the tree; every problem is told, and the tree is then not to be used.

@@ -14,6 +14,7 @@ use crate::file::{
     Blows, Chemistry, Cooling, Cover, Direction, FuseFamily, Hinge, LeadsTo, PartKind,
     SourceKindWord, Tape, TiedTo, VehicleKind, Which, Words,
 };
+use crate::reading::Reading;
 
 /// Things by their names, in the order of the names.
 pub type Named<T> = BTreeMap<String, T>;
@@ -59,6 +60,8 @@ pub struct Build {
     pub corners: Corners,
     /// How the vehicle is used over days.
     pub trips: Named<Trip>,
+    /// Readings of a meter along a run.
+    pub readings: Named<Reading>,
     /// Readings of a weighbridge.
     pub weighings: Named<Weighing>,
     /// Where this is a build before or after open jobs: the build as it stands, of which all

@@ -81,6 +81,7 @@ static RAW: LazyLock<BTreeMap<String, Raw>> = LazyLock::new(|| {
         ("typical_axle", include_str!("../data/typical_axle.toml")),
         ("typical_bank", include_str!("../data/typical_bank.toml")),
         ("typical_cold", include_str!("../data/typical_cold.toml")),
+        ("typical_meter", include_str!("../data/typical_meter.toml")),
         ("typical_wire", include_str!("../data/typical_wire.toml")),
     ];
     let mut all = BTreeMap::new();

@@ -78,6 +78,8 @@ struct FindingOut {
     inputs: Vec<InputOut>,
     /// How the figure is worked out.
     working: Vec<StepOut>,
+    /// What a meter should show, in the order in which to take it.
+    expects: Vec<ExpectOut>,
 }
 
 /// A figure; null stands for one without bound, where the thing breaks down.
@@ -108,6 +110,25 @@ struct InputOut {
     basis: &'static str,
     /// Where it stands or was published.
     source: String,
+}
+
+/// What a meter should show in one place.
+#[derive(Serialize, JsonSchema)]
+struct ExpectOut {
+    /// The place.
+    place: String,
+    /// How to take it.
+    how: String,
+    /// The least that is as it should be, the meter's own error counted in.
+    low: f64,
+    /// The likely reading.
+    likely: f64,
+    /// The most that is as it should be.
+    high: f64,
+    /// What it showed; null where it was not read.
+    read: Option<f64>,
+    /// The unit of all of them.
+    unit: &'static str,
 }
 
 /// One line of a figure's working.
@@ -211,6 +232,19 @@ fn finding(pair: &Pair<'_>) -> FindingOut {
         limit_source: limit.map(|limit| limit.source.to_string()),
         mend: now.mend.clone(),
         inputs: now.inputs.iter().map(input).collect(),
+        expects: now
+            .expects
+            .iter()
+            .map(|expect| ExpectOut {
+                place: expect.place.to_string(),
+                how: expect.how.to_string(),
+                low: expect.low,
+                likely: expect.likely,
+                high: expect.high,
+                read: expect.read,
+                unit: expect.unit.symbol(),
+            })
+            .collect(),
         working: now
             .working
             .iter()

@@ -14,6 +14,7 @@ pub fn bare(value: f64, unit: Unit) -> String {
     let decimals = match unit {
         Unit::Volt => 2,
         Unit::Day | Unit::Celsius | Unit::Kelvin => 1,
+        Unit::Millivolt => 0,
         Unit::Millimetre | Unit::Ampere | Unit::SquareMillimetre | Unit::Percent => {
             usize::from(size < 99.95)
         }
@@ -126,7 +127,7 @@ fn words(value: f64, unit: Unit) -> Option<&'static str> {
         return Some("not known");
     }
     Some(match unit {
-        Unit::Volt | Unit::Percent => "no steady voltage",
+        Unit::Volt | Unit::Millivolt | Unit::Percent => "no steady voltage",
         Unit::Ampere => "no steady current",
         Unit::Celsius | Unit::Kelvin => "no steady temperature",
         Unit::Second | Unit::Day | Unit::AmpereHour if value > 0.0 => "without end",

@@ -64,7 +64,7 @@ fn the_bigger_fridge_keeps_longer_and_does_not_start_on_the_old_cable() {
 }
 
 #[test]
-fn what_is_not_computed_is_open_and_never_good() {
+fn what_no_meter_was_put_to_is_open_and_never_good() {
     for report in [heron_report(None), heron_report(Some("two-boxes")), twelve_lines()] {
         let (before, after) = verdicts(&report, Question::Meter);
         assert_eq!(before, Verdict::Open);

@@ -1,7 +1,7 @@
 //! The answers: what to measure next, the eight questions, what it comes to.
 
-use spile_answer::{Finding, Reason, Verdict};
-use spile_ask::{Asked, CAUTION, Pair, Report, lead, measures};
+use spile_answer::{Expect, Finding, Reason, Verdict};
+use spile_ask::{Asked, CAUTION, Pair, Report, lead, measures, number};
 use spile_build::JobInfo;
 
 use super::page::{COLUMNS, Page, Text, Tone, tied};
@@ -139,6 +139,7 @@ fn question(page: &mut Page, asked: &Asked, shown: &Shown<'_>, told: &mut Vec<St
     row(page, 0, word, leading.now.verdict, &verdict::headline(leading));
     verdict::bar(page, leading);
     details(page, asked, leading, told);
+    table(page, leading, shown);
     let mut others: Vec<&Pair<'_>> = pairs
         .iter()
         .filter(|pair| pair.now.id != leading.now.id)
@@ -147,6 +148,7 @@ fn question(page: &mut Page, asked: &Asked, shown: &Shown<'_>, told: &mut Vec<St
     others.sort_by_key(|pair| std::cmp::Reverse(pair.now.verdict));
     for pair in &others {
         brief(page, asked, pair);
+        table(page, pair, shown);
     }
     let good = pairs.len() - 1 - others.len();
     if good > 0 {
@@ -207,6 +209,33 @@ fn brief(page: &mut Page, asked: &Asked, pair: &Pair<'_>) {
     if now.verdict == Verdict::Stop {
         mend(page, now);
     }
+}
+
+/// What a meter should show, where all is to be shown.
+fn table(page: &mut Page, pair: &Pair<'_>, shown: &Shown<'_>) {
+    if shown.all {
+        for (number, expect) in pair.now.expects.iter().enumerate() {
+            let lead = Text::plain(&format!("{}", number + 1));
+            page.hang(VERDICT, &lead, VERDICT + 2, &expected(expect));
+        }
+    }
+}
+
+/// `volts at the plug       12.31 V   12.02 to 12.55 V  read 11.90 V`.
+pub(super) fn expected(expect: &Expect) -> Text {
+    let shown = |value: f64| number::bare(value, expect.unit);
+    let text = format!(
+        "{:<24}{:>8}   {} to {}",
+        expect.place,
+        number::with_unit(expect.likely, expect.unit),
+        shown(expect.low),
+        number::with_unit(expect.high, expect.unit)
+    );
+    let text = Text::plain(&tied(&text));
+    let Some(read) = expect.read else { return text };
+    let is_expected = (expect.low..=expect.high).contains(&read);
+    let tone = if is_expected { Tone::Plain } else { Tone::Strong };
+    text.and(tone, &tied(&format!("  read {}", number::with_unit(read, expect.unit))))
 }
 
 fn mend(page: &mut Page, finding: &Finding) {

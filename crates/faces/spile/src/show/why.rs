@@ -1,9 +1,10 @@
 //! The working of one finding: the figure, its limit, the formulas, what was put in.
 
-use spile_answer::{Figure, Finding, Input, Limit, Question, Step, Verdict};
+use spile_answer::{Expect, Figure, Finding, Input, Limit, Question, Step, Verdict};
 use spile_ask::{Pair, Report, number};
 
 use super::page::{COLUMNS, Page, Text, Tone};
+use super::report::expected;
 use super::verdict;
 
 /// The column of what stands beside a word on the left.
@@ -25,6 +26,10 @@ pub fn why(report: &Report, question: Question, pair: &Pair<'_>) -> String {
         page.gap();
         title(&mut page, "to clear it");
         page.put(2, &Text::plain(mend));
+    }
+    if !now.expects.is_empty() {
+        page.gap();
+        expects(&mut page, &now.expects);
     }
     if !now.asks.is_empty() {
         page.gap();
@@ -52,6 +57,16 @@ pub fn why(report: &Report, question: Question, pair: &Pair<'_>) -> String {
         inputs(&mut page, &now.inputs);
     }
     page.finish()
+}
+
+/// What a meter should show, place by place, in the order in which to take it, and how.
+fn expects(page: &mut Page, expects: &[Expect]) {
+    title(page, "what to expect of the meter, its own error counted in");
+    for (number, expect) in expects.iter().enumerate() {
+        let lead = Text::plain(&format!("{:>2}", number + 1));
+        page.hang(1, &lead, 4, &expected(expect));
+        page.put(6, &Text::new().and(Tone::Faint, &expect.how));
+    }
 }
 
 fn heading(page: &mut Page, report: &Report, question: Question, now: &Finding) {

@@ -265,7 +265,7 @@ fn unknown_names_end_with_2_and_the_nearest() {
         (&["check", "heron", "--job", "box-uot"], "did you mean `box-out`?"),
         (&["check", "heron", "--job", "box-out", "--option", "x"], "there is no option `x`"),
         (&["check", "heron", "--option", "x"], "--job"),
-        (&["why", "heron", "meter.no-computed"], "meter.not-computed"),
+        (&["why", "heron", "meter.nothing-at"], "meter.nothing"),
         (&["why", "heron", "no"], "can be each of these"),
     ];
     for (args, told) in cases {
@@ -278,10 +278,10 @@ fn unknown_names_end_with_2_and_the_nearest() {
 #[test]
 fn why_takes_a_name_or_its_beginning() {
     let temp = build(&[("box-out", OUT)]);
-    for finding in ["meter.not-computed", "meter.n", "meter"] {
+    for finding in ["meter.nothing", "meter.n", "meter"] {
         let ended = spile(temp.path(), &["why", "heron", finding, "--job", "box-out"]);
         assert_eq!(ended.status, 0, "{}", ended.talk);
-        assert!(ended.data.contains("meter.not-computed   ◌ open"), "{}", ended.data);
+        assert!(ended.data.contains("meter.nothing   ◌ open"), "{}", ended.data);
         fits(&ended.data);
     }
 }

@@ -6,6 +6,7 @@ use super::Text;
 use super::circuit::{RunFile, SourceSupplyFile, WayFile};
 use super::life::TripFile;
 use super::part::PartFile;
+use super::reading::ReadingFile;
 use super::space::{BayFile, FrameFile, ItemFile, KeepOutFile, ObstacleFile, PanelFile};
 use crate::date::Day;
 use crate::kind::Kind;
@@ -127,5 +128,7 @@ record! {
         sources: Keyed<SourceSupplyFile>,
         /// Trips.
         trips: Keyed<TripFile>,
+        /// Readings of a meter along a run.
+        readings: Keyed<ReadingFile>,
     }
 }

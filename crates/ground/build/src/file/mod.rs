@@ -11,6 +11,7 @@ mod hold;
 mod job;
 mod life;
 mod part;
+mod reading;
 mod space;
 
 pub use air::{BayAirFile, Blows, Cover, FanFile, HeatFile, LeadsTo, VentFile, Which};
@@ -29,6 +30,7 @@ pub use part::{
     AirFile, Chemistry, ConsumptionFile, Cooling, CutoutFile, DoorSwingFile, DrawerFile,
     FixingFile, FlangeFile, Hinge, PartFile, PartKind, PowerFile, ServiceFile,
 };
+pub use reading::{Behaviour, ItemState, MeterFile, ReadingFile};
 pub use space::{
     BayFile, Direction, DoorFile, FrameFile, InsideFile, ItemFile, KeepOutFile, MeasuredAt,
     ObstacleFile, PanelFile, PlaceFile, ProfileFile, SizeFile, SpanFile, Tape, VehicleFile,
@@ -89,6 +91,8 @@ record! {
         states: Option<Said<StatesFile>>,
         /// How the vehicle is used over days.
         trips: Keyed<TripFile>,
+        /// Readings of a meter along a run.
+        readings: Keyed<ReadingFile>,
         /// Readings of a weighbridge.
         weighings: Keyed<WeighingFile>,
     }

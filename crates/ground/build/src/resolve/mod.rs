@@ -8,6 +8,7 @@ mod life;
 mod part;
 mod place;
 mod plausible;
+mod reading;
 mod shape;
 mod space;
 
@@ -65,6 +66,7 @@ pub(crate) fn resolve(file: &BuildFile, files: &Files, reader: &mut Reader) -> B
         bank: circuit::bank(file, r),
         sources: circuit::sources(file, r),
         trips: life::trips(file, r),
+        readings: reading::readings(file, r),
         weighings: life::weighings(file, r),
         bays,
         obstacles,

@@ -82,6 +82,9 @@ pub(crate) const TYRE_KG: Bounds = bounds("what one tyre carries", 100.0, 6_000.
 pub(crate) const PART_KG: Bounds = bounds("the mass of a part", 0.001, 1_500.0, "kg", 1.0);
 pub(crate) const CONTENTS_KG: Bounds = bounds("what a thing holds", 0.0, 1_500.0, "kg", 1.0);
 pub(crate) const VOLT_V: Bounds = bounds("a voltage in a house circuit", 1.0, 120.0, "V", 1.0);
+pub(crate) const READ_V: Bounds = bounds("what a meter shows", -120.0, 120.0, "V", 1.0);
+pub(crate) const READ_A: Bounds = bounds("what a meter shows", -2_000.0, 2_000.0, "A", 1.0);
+pub(crate) const READ_C: Bounds = bounds("what a thermometer shows", -50.0, 300.0, "°C", 1.0);
 pub(crate) const CURRENT_A: Bounds =
     bounds("a current in a house circuit", 0.001, 2_000.0, "A", 1.0);
 pub(crate) const BREAKING_A: Bounds = bounds("what a fuse can break", 10.0, 300_000.0, "A", 1.0);

@@ -3,11 +3,9 @@
 mod always;
 mod broken;
 mod edit;
-mod edit_always;
 mod jobs;
 mod read;
 mod schema;
-mod store;
 
 use spile_build::{Build, Folder, Problems};
 

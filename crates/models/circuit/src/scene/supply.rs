@@ -114,10 +114,10 @@ pub struct SupplyNet {
     pub bus: Node,
     /// The body at the stud; the bus, where nothing returns through the body.
     pub steel: Node,
-    bank: Branch,
-    main: Branch,
-    body: Option<Branch>,
-    tail: Branch,
+    pub(super) bank: Branch,
+    pub(super) main: Branch,
+    pub(super) body: Option<Branch>,
+    pub(super) tail: Branch,
     others: Vec<(Branch, Taken)>,
 }
 

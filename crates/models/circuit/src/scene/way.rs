@@ -23,7 +23,7 @@ const ROUNDS: usize = 4;
 pub struct Way {
     /// The inputs.
     pub ledger: Ledger,
-    supply: Supply,
+    pub(super) supply: Supply,
     way_fuse: Handle<Resistance>,
     holder: Handle<Resistance>,
     /// The feed.
@@ -38,7 +38,7 @@ pub struct Way {
     /// The voltage at which the item switches itself off.
     pub cut_out: Option<Handle<Voltage>>,
     nominal: Voltage,
-    circuit: Circuit,
+    pub(super) circuit: Circuit,
 }
 
 #[derive(Debug, Clone, Copy)]
@@ -61,13 +61,13 @@ pub enum State {
 
 /// The circuit, drawn once; only its figures change from point to point.
 #[derive(Debug, Clone)]
-struct Circuit {
-    net: RefCell<Network>,
-    shared: SupplyNet,
-    plug: [Node; 2],
-    feed: Branch,
-    back: Branch,
-    item: Branch,
+pub(super) struct Circuit {
+    pub(super) net: RefCell<Network>,
+    pub(super) shared: SupplyNet,
+    pub(super) plug: [Node; 2],
+    pub(super) feed: Branch,
+    pub(super) back: Branch,
+    pub(super) item: Branch,
 }
 
 /// What is found in one state at one point.

@@ -1,0 +1,6 @@
+//! The question meter against the world outside.
+
+mod check;
+mod references;
+mod trade;
+mod worked;
