@@ -48,6 +48,11 @@ pub(super) fn set(text: &str, root: Root, path: &[String], value: &Value) -> Spl
                 }
                 each(&text, root, path, new)
             }
+            _ if path.split_last().is_some_and(|(_, above)| doc.is_list(above)) => Err(Slip {
+                span: span_of(&doc, path),
+                says: format!("`{}` is in a list of tables", path.join(".")),
+                hint: "put a table there, or take it out",
+            }),
             value => set(&remove(text, path)?, root, path, value),
         },
     }
@@ -302,22 +307,41 @@ fn within_value(text: &str, doc: &Doc, path: &[String]) -> Option<Vec<Range<usiz
         let inner = val.span.start + 1..val.span.end - 1;
         return Some(Vec::from([inner]));
     }
-    let mut stretches = Vec::new();
+    let mut stretches: Vec<Range<usize>> = Vec::new();
     for number in (0..spans.len()).filter(|number| gone[*number]) {
         let span = &spans[number];
         let rest_goes = gone[number..].iter().all(|gone| *gone);
         let before = number.checked_sub(1).map(|before| spans[before].end);
-        stretches.push(match (spans.get(number + 1), before) {
-            (Some(next), _) if !rest_goes => {
-                let gap = &text[span.end..next.start];
-                let comma = span.end + gap.find(',').map_or(0, |comma| comma + 1);
-                span.start..if gap.contains('#') { comma } else { next.start }
+        let stretch = match (spans.get(number + 1), before) {
+            (Some(next), _) if !rest_goes && !text[span.end..next.start].contains('#') => {
+                span.start..next.start
             }
-            (_, Some(before)) if !text[before..span.start].contains('#') => before..span.end,
-            _ => span.clone(),
-        });
+            (_, Some(before)) if rest_goes && !text[before..span.start].contains('#') => {
+                before..span.end
+            }
+            _ => span.start..comma_after(text, span.end, val.span.end),
+        };
+        match stretches.last_mut() {
+            Some(last) if stretch.start <= last.end => last.end = last.end.max(stretch.end),
+            _ => stretches.push(stretch),
+        }
     }
     Some(stretches)
+}
+
+/// Where the comma ends that follows an entry; where none does, the entry's own end.
+fn comma_after(text: &str, entry_end: usize, end: usize) -> usize {
+    let mut in_comment = false;
+    for (place, c) in text[entry_end..end].char_indices() {
+        match c {
+            '#' => in_comment = true,
+            '\n' => in_comment = false,
+            ',' if !in_comment => return entry_end + place + 1,
+            c if !in_comment && !c.is_whitespace() => break,
+            _ => {}
+        }
+    }
+    entry_end
 }
 
 /// The spans of the keys, within a value, that lead to what is renamed.
@@ -363,12 +387,44 @@ impl Doc {
                 keys.push(key.clone());
             }
         };
-        if let Found::Value(Val { kind: ValKind::Table(entries), .. }) = self.find(path) {
-            entries.iter().for_each(|(keys, _)| add(&keys[0].name));
-        } else {
-            self.within(path).filter_map(|(_, at)| at.path.get(path.len())).for_each(add);
+        for statement in &self.statements {
+            if let Some(key) = statement.path.get(path.len())
+                && statement.path.starts_with(path)
+            {
+                add(key);
+            } else if let (Some(value), Some(rest)) =
+                (&statement.value, path.strip_prefix(statement.path.as_slice()))
+            {
+                value.keys(rest, &mut add);
+            }
         }
         keys
+    }
+}
+
+impl Val {
+    /// The keys of the table at a path within a value.
+    fn keys(&self, path: &[String], add: &mut impl FnMut(&String)) {
+        match &self.kind {
+            ValKind::Scalar => {}
+            ValKind::List(items) => {
+                let number = path.first().and_then(|first| first.parse::<usize>().ok());
+                if let Some(item) = number.and_then(|number| items.get(number)) {
+                    item.keys(&path[1..], add);
+                }
+            }
+            ValKind::Table(entries) => {
+                for (keys, val) in entries {
+                    let same = keys.iter().zip(path).take_while(|(key, name)| key.name == **name);
+                    let same = same.count();
+                    if same == path.len() && same < keys.len() {
+                        add(&keys[same].name);
+                    } else if same == keys.len() {
+                        val.keys(&path[same..], add);
+                    }
+                }
+            }
+        }
     }
 }
 

@@ -1,6 +1,7 @@
 //! Edits: what they say is then so, and every other byte stays.
 
-use spile_build::edit::{Edit, Refused, Scope, Store, Texts, Value, edited, read, where_is};
+use spile_build::edit::{Edit, Scope, Texts, Value, edited, read, where_is};
+use spile_build::{Kind, fields};
 
 use super::heron_texts;
 
@@ -96,7 +97,7 @@ fn the_demo_edited() {
                 ),
                 Edit::add(
                     &Scope::Base,
-                    "block.ways.6",
+                    "block.ways.7",
                     Value::table([("fuse", "10 A"), ("run", "bench")]),
                 ),
             ],
@@ -181,27 +182,74 @@ fn the_demo_edited() {
 }
 
 #[test]
-fn a_store_saves_undoes_and_redoes() {
-    let folder = tempfile::tempdir().unwrap();
-    for (name, text) in heron() {
-        let path = folder.path().join(&name);
-        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
-        std::fs::write(path, text).unwrap();
-    }
-    let mut store = Store::open(folder.path()).unwrap();
-    let saved = store.save(&[Edit::rename(&Scope::Base, "items.lidded-box", "cool-box")]).unwrap();
-    assert_eq!(saved.written, ["build.toml", "jobs/galley-fridge.toml"]);
-    assert_eq!(Store::open(folder.path()).unwrap().texts(), store.texts());
-    assert!(store.folder().unwrap().build().items.contains_key("cool-box"));
-    store.undo().unwrap();
-    assert_eq!(store.texts(), &heron());
-    assert_eq!(Store::open(folder.path()).unwrap().texts(), &heron());
-    store.redo().unwrap();
-    assert!(store.folder().unwrap().build().items.contains_key("cool-box"));
-    assert_eq!(store.redo(), Err(Refused::Nothing));
-    let spot = where_is(store.texts(), &upright(), "items.upright.place.from_left").unwrap();
+fn a_form_shows_what_the_owner_wrote() {
+    let texts = heron();
+    let shown = |scope: &Scope, what: &str| {
+        let spot = where_is(&texts, scope, what)?;
+        assert_eq!(texts[&spot.file][spot.span.clone()], spot.written);
+        Some((spot.file, spot.shown?))
+    };
+    let job = "jobs/galley-fridge.toml".to_owned();
+    let base = "build.toml".to_owned();
     assert_eq!(
-        (spot.file.as_str(), spot.shown.as_deref()),
-        ("jobs/galley-fridge.toml", Some("0 mm ± 0.5 mm"))
+        shown(&upright(), "items.upright.place.from_left"),
+        Some((job.clone(), "0 mm ± 0.5 mm".to_owned()))
     );
+    assert_eq!(shown(&Scope::Base, "items.upright.place.from_left"), None);
+    assert_eq!(shown(&upright(), "runs.fridge.to"), Some((job, "upright".to_owned())));
+    assert_eq!(
+        shown(&Scope::Base, "runs.fridge.to"),
+        Some((base.clone(), "lidded-box".to_owned()))
+    );
+    assert_eq!(shown(&upright(), "items.bench.held.count"), Some((base, "4".to_owned())));
+    assert_eq!(
+        shown(&Scope::Base, "parts.upright-92.mass"),
+        Some(("parts/upright-92.toml".to_owned(), "27.5 kg".to_owned()))
+    );
+}
+
+#[test]
+fn forms_can_be_made_of_the_records() {
+    let of = |path: &str, key: &str| {
+        fields(path)
+            .into_iter()
+            .find(|field| field.key == key)
+            .unwrap_or_else(|| panic!("{path} {key}"))
+    };
+    assert!(matches!(of("items", "mass").kind, Kind::Quantity { name: "mass", .. }));
+    assert_eq!(of("items.*", "part").names, Some("parts"));
+    assert_eq!(of("block.ways", "run").names, Some("runs"));
+    assert!(of("parts", "kind").required && !of("parts", "mass").required);
+    assert_eq!(of("bank", "count").default, Some("one"));
+    assert!(matches!(of("bank", "kind").kind, Kind::Words(words) if words.contains(&"gel")));
+    assert!(matches!(of("parts", "consumption").kind, Kind::List(_)));
+    assert!(of("job.options", "about").doc.starts_with("What it is"));
+    assert!(fields("nothing").is_empty() && fields("items.a.mass").is_empty());
+    assert_eq!(Value::typed("2", &of("bank", "count").kind), Value::Whole(2));
+    assert_eq!(Value::typed("two", &of("bank", "count").kind), Value::from("two"));
+}
+
+/// What the records call required is what the reading asks for.
+#[test]
+fn a_thing_is_refused_without_what_it_requires() {
+    for (thing, rest) in [
+        ("doors", "vehicle.doors.x"),
+        ("bays", "bays.x"),
+        ("parts", "parts.x"),
+        ("panels", "panels.x"),
+        ("sources", "sources.x"),
+    ] {
+        let path = if thing == "doors" { "vehicle.doors" } else { thing };
+        let required: Vec<&str> = fields(path)
+            .into_iter()
+            .filter(|field| field.required)
+            .map(|field| field.key)
+            .collect();
+        let texts: Texts = [("build.toml".to_owned(), format!("[{rest}]\n"))].into();
+        let told = read(&texts).unwrap_err().to_string();
+        for key in required {
+            let says_so = told.contains(&format!("`{key}`")) || told.contains(key);
+            assert!(says_so, "{thing} {key}: {told}");
+        }
+    }
 }

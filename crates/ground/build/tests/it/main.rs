@@ -3,9 +3,11 @@
 mod always;
 mod broken;
 mod edit;
+mod edit_always;
 mod jobs;
 mod read;
 mod schema;
+mod store;
 
 use spile_build::{Build, Folder, Problems};
 
