@@ -1,6 +1,6 @@
 //! A build's folder on the desk: its files as they are now, and what was answered of them.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, OpenOptions};
 use std::hash::{DefaultHasher, Hash, Hasher};
 use std::io::{self, Write};
@@ -8,6 +8,7 @@ use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use spile_ask::{Report, ask, clean};
+use spile_build::edit::{Edit, Refused, Saved, Store, Underneath, edited};
 use spile_build::{Folder, Planned, Problems, Unplanned};
 use tokio::sync::watch;
 
@@ -19,6 +20,10 @@ const BUILD: &str = "build.toml";
 /// The files of a build as they lie on disk, by their names within the folder.
 type Texts = BTreeMap<String, Vec<u8>>;
 
+/// How many states of the files are kept, so that a page made of an earlier one can be told what
+/// changed since.
+const KEPT: usize = 12;
+
 /// One build, open on the desk.
 #[derive(Debug)]
 pub struct Desk {
@@ -27,7 +32,35 @@ pub struct Desk {
     port: u16,
     token: String,
     now: Mutex<Arc<Now>>,
+    /// States of the files that were shown, the latest at the end.
+    shown: Mutex<Vec<Arc<Now>>>,
+    /// The files held open for changes, once there is a folder.
+    store: Mutex<Option<Store>>,
+    /// The build before the last change and after it.
+    last: Mutex<Option<(Arc<Now>, Arc<Now>)>>,
     version: watch::Sender<String>,
+}
+
+/// What is to be done with the files.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Step<'e> {
+    /// Edits are made.
+    Edits(&'e [Edit]),
+    /// The last change is undone.
+    Undo,
+    /// What was undone last is made again.
+    Redo,
+}
+
+impl Step<'_> {
+    /// The address that it is asked for at.
+    pub(crate) const fn path(self) -> &'static str {
+        match self {
+            Self::Edits(_) => "/change",
+            Self::Undo => "/undo",
+            Self::Redo => "/redo",
+        }
+    }
 }
 
 /// The build in one state of its files.
@@ -54,7 +87,17 @@ impl Desk {
         let name = name(&folder);
         let now = Arc::new(Now::read(&folder, &name));
         let version = watch::Sender::new(now.version());
-        Arc::new(Self { name, port, token: token(), now: Mutex::new(now), version, folder })
+        Arc::new(Self {
+            shown: Mutex::new(vec![Arc::clone(&now)]),
+            now: Mutex::new(now),
+            store: Mutex::new(None),
+            last: Mutex::new(None),
+            token: token(),
+            name,
+            port,
+            version,
+            folder,
+        })
     }
 
     /// The build's folder.
@@ -82,10 +125,110 @@ impl Desk {
         let texts = texts(&self.folder);
         let mut now = hold(&self.now);
         if now.texts != texts {
-            *now = Arc::new(Now::of(texts, &self.folder, &self.name));
+            let mut shown = hold(&self.shown);
+            // What is undone is a state that was answered already.
+            let known = shown.iter().position(|known| known.texts == texts);
+            *now = known.map_or_else(
+                || Arc::new(Now::of(texts, &self.folder, &self.name)),
+                |known| shown.remove(known),
+            );
+            shown.push(Arc::clone(&now));
+            if shown.len() > KEPT {
+                shown.remove(0);
+            }
             self.version.send_replace(now.version());
         }
         Arc::clone(&now)
+    }
+
+    /// Makes a step in the files on disk, as they are now; `since` is the state of the files that
+    /// the page shows from which it was asked for.
+    ///
+    /// # Errors
+    /// As [`Store::save`]; [`Refused::Underneath`] also where a file that the step changes was
+    /// changed since the page was made.
+    pub(crate) fn step(&self, step: Step<'_>, since: Option<&str>) -> Result<Saved, Refused> {
+        let before = self.now();
+        let saved = self.with_store(|store| {
+            store.refresh();
+            match step {
+                Step::Edits(edits) => {
+                    let underneath = self.underneath(store, edits, since)?;
+                    if underneath.is_empty() {
+                        store.save(edits)
+                    } else {
+                        Err(Refused::Underneath(underneath))
+                    }
+                }
+                Step::Undo => store.undo(),
+                Step::Redo => store.redo(),
+            }
+        })?;
+        let after = self.now();
+        if before.texts != after.texts {
+            *hold(&self.last) = Some((before, after));
+        }
+        Ok(saved)
+    }
+
+    /// Does something with the files held open for changes.
+    ///
+    /// # Errors
+    /// Where there is no folder, and whatever comes of it.
+    pub(crate) fn with_store<T>(
+        &self,
+        with: impl FnOnce(&mut Store) -> Result<T, Refused>,
+    ) -> Result<T, Refused> {
+        let mut store = hold(&self.store);
+        if store.is_none() {
+            *store = Some(Store::open(&self.folder)?);
+        }
+        store.as_mut().map_or(Err(Refused::Nothing), with)
+    }
+
+    /// How many steps can be undone and made again.
+    pub(crate) fn steps(&self) -> (usize, usize) {
+        hold(&self.store).as_ref().map_or((0, 0), Store::steps)
+    }
+
+    /// The build before the last change and after it, while the files are as it left them.
+    pub(crate) fn last(&self) -> Option<(Arc<Now>, Arc<Now>)> {
+        let now = Arc::clone(&hold(&self.now));
+        let last = hold(&self.last);
+        last.as_ref()
+            .filter(|(_, after)| after.texts == now.texts)
+            .map(|(before, after)| (Arc::clone(before), Arc::clone(after)))
+    }
+
+    /// Files that edits would change and that are no longer as the page shows them from which the
+    /// edits come.
+    fn underneath(
+        &self,
+        store: &Store,
+        edits: &[Edit],
+        since: Option<&str>,
+    ) -> Result<Vec<Underneath>, Refused> {
+        let Some(since) = since.filter(|since| *since != self.now().version()) else {
+            return Ok(Vec::new());
+        };
+        let now = store.texts();
+        let then = hold(&self.shown).iter().find(|known| known.version() == since).cloned();
+        let then = then.map(|then| then.as_texts());
+        // Of a state that is no longer known, every file may have been changed.
+        let from = then.as_ref().unwrap_or(now);
+        let ours = edited(from, edits)?;
+        let files = from.keys().chain(ours.keys()).collect::<BTreeSet<_>>();
+        let touched = files.into_iter().filter(|file| from.get(*file) != ours.get(*file));
+        let differs =
+            |file: &&String| then.as_ref().is_none_or(|then| then.get(*file) != now.get(*file));
+        Ok(touched
+            .filter(differs)
+            .map(|file| Underneath {
+                file: file.clone(),
+                ours: ours.get(file).cloned(),
+                theirs: now.get(file).cloned(),
+            })
+            .collect())
     }
 
     /// Makes the first build of a folder that has none yet.
@@ -124,6 +267,12 @@ impl Now {
             name: name.to_owned(),
             answered: Mutex::new(BTreeMap::new()),
         }
+    }
+
+    /// The files as texts, to be edited.
+    pub(crate) fn as_texts(&self) -> spile_build::edit::Texts {
+        let text = |bytes: &Vec<u8>| String::from_utf8_lossy(bytes).into_owned();
+        self.texts.iter().map(|(name, bytes)| (name.clone(), text(bytes))).collect()
     }
 
     /// Whether there is a build at all.

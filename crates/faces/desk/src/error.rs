@@ -17,6 +17,11 @@ pub(crate) fn refused(why: &str) -> Response {
     told(StatusCode::FORBIDDEN, "This is not served.", why)
 }
 
+/// A change that cannot be made.
+pub(crate) fn not_taken(what: &str, why: &str) -> Response {
+    told(StatusCode::UNPROCESSABLE_ENTITY, what, why)
+}
+
 /// A form with more in it than a build can bear.
 pub(crate) fn too_large() -> Response {
     told(StatusCode::PAYLOAD_TOO_LARGE, "This is too much at once.", "Nothing was written.")

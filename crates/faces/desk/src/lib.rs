@@ -33,13 +33,16 @@
 //! # });
 //! ```
 
+mod change;
 mod desk;
+mod did;
 mod error;
 mod live;
 mod page;
 mod routes;
 mod safe;
 mod serve;
+mod typed;
 mod view;
 
 pub use desk::Desk;

@@ -6,7 +6,7 @@ use axum::Router;
 use axum::extract::{Path, Query, State};
 use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
-use axum::routing::get;
+use axum::routing::{get, post};
 use maud::Markup;
 use spile_answer::Question;
 use tower_http::catch_panic::CatchPanicLayer;
@@ -15,7 +15,7 @@ use tower_http::timeout::TimeoutLayer;
 
 use crate::desk::Desk;
 use crate::view::{Asked, NoView, View};
-use crate::{error, live, page, safe};
+use crate::{change, error, live, page, safe};
 
 /// The pages of a build.
 pub fn router(desk: Arc<Desk>) -> Router {
@@ -29,6 +29,9 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/assumed", get(|desk, asked| shown(desk, asked, page::assumed::page)))
         .route("/sources", get(|desk, asked| shown(desk, asked, page::sources::page)))
         .route("/start", get(page::start::show).post(page::start::make))
+        .route("/change", post(change::change))
+        .route("/undo", post(change::undo))
+        .route("/redo", post(change::redo))
         .route("/static/{file}", get(asset))
         .fallback(|| async { error::not_found() })
         .layer(TimeoutLayer::with_status_code(StatusCode::REQUEST_TIMEOUT, safe::TIME));

@@ -1,6 +1,7 @@
 //! The pages, one module each, and what they are made of.
 
 pub(crate) mod assumed;
+pub(crate) mod conflict;
 pub(crate) mod figure;
 pub(crate) mod first;
 pub(crate) mod jobs;

@@ -1,6 +1,7 @@
 //! The pages asked for as a browser would ask for them, without a browser.
 
 mod ask;
+mod change;
 mod pages;
 mod safety;
 mod state;
