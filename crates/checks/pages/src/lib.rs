@@ -20,11 +20,19 @@
 
 mod browser;
 mod rules;
+mod served;
 mod sheet;
 
 pub use browser::Browser;
 pub use rules::Breach;
+pub use served::Served;
 pub use sheet::{Sheet, View};
+
+/// The pages of a build, by what comes after the host in their address.
+pub const PAGES: [&str; 16] = [
+    "", "q/fit", "q/air", "q/hold", "q/wire", "q/cold", "q/bank", "q/axle", "q/meter", "jobs",
+    "parts", "readings", "next", "assumed", "sources", "start",
+];
 
 /// Whatever can go wrong while a browser is driven, in words.
 pub type Failed = Box<dyn std::error::Error + Send + Sync>;

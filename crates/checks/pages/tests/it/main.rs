@@ -1,3 +1,4 @@
 //! The pages in headless Chromium.
 
 mod checker;
+mod every_page;
