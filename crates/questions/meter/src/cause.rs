@@ -1,11 +1,11 @@
 //! The likeliest causes in words, and the next test that best tells them apart.
 
-use spile_build::Reading;
-use spile_build::file::ItemState;
+use spile_build::file::{ItemState, PartKind};
+use spile_build::{Reading, Return};
 use spile_circuit::scene::{OneRun, Stretch};
 
 use crate::expect::Scene;
-use crate::fit::{Fitted, Kind};
+use crate::fit::{Fitted, Kind, causes};
 use crate::spot::{ALL, Spot};
 
 /// Two causes this near in misfit are not told apart by what was read.
@@ -20,8 +20,25 @@ pub(crate) struct Group {
     pub(crate) all: Vec<Fitted>,
 }
 
+/// What explains the readings of a round: the leading causes, and the next test with how to take it.
+pub(crate) fn explain(
+    asked: &OneRun<'_>,
+    scene: &Scene,
+    taken: &Reading,
+) -> (Vec<Group>, (String, String)) {
+    let kind = asked.build.items.get(&asked.run.to).map(|item| item.part.kind);
+    let is_cold = matches!(
+        kind,
+        Some(PartKind::UprightFridge | PartKind::LiddedBox | PartKind::DrawerFridge)
+    );
+    let by_body = matches!(asked.run.back, Return::Body { .. });
+    let groups = groups(&causes(scene, taken, is_cold, by_body));
+    let next = next(asked, scene, taken, &groups);
+    (groups, next)
+}
+
 /// The leading causes, those alike of one nature together; at most three.
-pub(crate) fn groups(causes: &[Fitted]) -> Vec<Group> {
+fn groups(causes: &[Fitted]) -> Vec<Group> {
     let Some(best) = causes.first() else { return Vec::new() };
     let mut groups: Vec<Group> = Vec::new();
     for cause in causes.iter().filter(|cause| cause.misfit <= best.misfit + FAR) {
@@ -41,7 +58,7 @@ pub(crate) fn groups(causes: &[Fitted]) -> Vec<Group> {
 /// Causes that are the same but for the place.
 const fn nature(kind: Kind) -> u8 {
     match kind {
-        Kind::Healthy => 0,
+        Kind::Overcharged => 0,
         Kind::Bad(_) => 1,
         Kind::Open(_) => 2,
         Kind::Thinner => 3,
@@ -64,7 +81,6 @@ impl Group {
     pub(crate) fn words(&self, asked: &OneRun<'_>) -> String {
         let best = self.best();
         match best.kind {
-            Kind::Healthy => "nothing: within what meter and inputs allow".to_owned(),
             Kind::Bad(_) => {
                 let mohm = 1000.0 * best.size;
                 let heat_w = best.size * best.current_a * best.current_a;
@@ -97,6 +113,9 @@ impl Group {
                 asked.item, best.size
             ),
             Kind::Battery => "the battery is flat or failing".to_owned(),
+            Kind::Overcharged => {
+                "the battery is charged with more volts than it should get".to_owned()
+            }
             Kind::Swapped => "feed and return are swapped at the plug".to_owned(),
             Kind::ClampZero => {
                 "the clamp was not zeroed, or is one for alternating current only".to_owned()
@@ -135,12 +154,7 @@ const fn place(stretch: Stretch) -> &'static str {
 }
 
 /// The next test: what it is, and how to take it.
-pub(crate) fn next(
-    asked: &OneRun<'_>,
-    scene: &Scene,
-    taken: &Reading,
-    groups: &[Group],
-) -> (String, String) {
+fn next(asked: &OneRun<'_>, scene: &Scene, taken: &Reading, groups: &[Group]) -> (String, String) {
     let Some(first) = groups.first() else {
         return ("a day of readings".to_owned(), "Log a day, and file it.".to_owned());
     };
@@ -150,6 +164,12 @@ pub(crate) fn next(
             return named(
                 "battery under load",
                 "Charge it, let it rest for some hours and read it; then read it again with a load of some ten amperes on for a minute.",
+            );
+        }
+        Kind::Overcharged => {
+            return named(
+                "volts at the posts with each charger off in turn",
+                "Switch off what charges it, one after the other, and read the posts; then hold the volts that the charger is set to against the battery's papers.",
             );
         }
         Kind::Open(_) => {

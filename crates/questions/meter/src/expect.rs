@@ -123,6 +123,12 @@ impl Scene {
         (low..=high).contains(&value)
     }
 
+    /// Whether all readings of a round lie there.
+    pub(crate) fn are_as_expected(&self, taken: &Reading) -> bool {
+        let mut read = ALL.into_iter().filter_map(|spot| Some((spot, spot.read(taken)?)));
+        read.all(|(spot, value)| self.is_as_expected(spot, value))
+    }
+
     /// The least and the most that a meter should show, its own error counted in, outwards to a whole
     /// last digit.
     pub(crate) fn ends(&self, spot: Spot) -> (f64, f64) {

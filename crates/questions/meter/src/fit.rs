@@ -11,8 +11,6 @@ use crate::spot::{ALL, Spot};
 /// What may be the cause of readings.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) enum Kind {
-    /// Nothing is wrong.
-    Healthy,
     /// A joint has more resistance than it should.
     Bad(Stretch),
     /// A fuse is blown or absent, or a joint has come apart.
@@ -29,6 +27,8 @@ pub(crate) enum Kind {
     More,
     /// The battery is flat or failing.
     Battery,
+    /// A charger gives the battery more volts than it should.
+    Overcharged,
     /// Feed and return are swapped.
     Swapped,
     /// The clamp was not zeroed.
@@ -53,7 +53,7 @@ pub(crate) struct Fitted {
 pub(crate) fn causes(scene: &Scene, taken: &Reading, is_cold: bool, by_body: bool) -> Vec<Fitted> {
     let fit = Fit { scene, taken, point: scene.likely() };
     let current_a = scene.band(Spot::Current).likely.max(0.01);
-    let mut found: Vec<Option<Fitted>> = vec![fit.at(Kind::Healthy, 0.0)];
+    let mut found: Vec<Option<Fitted>> = Vec::new();
     if taken.state != spile_build::file::ItemState::Off {
         let stretches = [
             Stretch::Fuse,
@@ -79,7 +79,8 @@ pub(crate) fn causes(scene: &Scene, taken: &Reading, is_cold: bool, by_body: boo
         found.push(fit.best(Kind::More, (current_a, 4.0 * current_a)));
         found.push(fit.at(Kind::Swapped, 0.0));
     }
-    found.push(fit.at(Kind::Battery, 0.0));
+    let is_high = Spot::Battery.read(taken) > Some(scene.band(Spot::Battery).likely);
+    found.push(fit.at(if is_high { Kind::Overcharged } else { Kind::Battery }, 0.0));
     found.push(fit.at(Kind::ClampZero, 0.0));
     let mut found: Vec<Fitted> = found.into_iter().flatten().collect();
     found.sort_by(|a, b| a.misfit.total_cmp(&b.misfit));
@@ -118,7 +119,7 @@ impl Fit<'_> {
         let healthy = self.scene.stand(&self.point);
         let draws = |current_a: f64| Does::Draws(Current::a(current_a));
         let stand = match kind {
-            Kind::Healthy | Kind::Battery | Kind::Swapped | Kind::ClampZero => healthy,
+            Kind::Battery | Kind::Overcharged | Kind::Swapped | Kind::ClampZero => healthy,
             Kind::Bad(stretch) => Stand { bad: Some((stretch, Resistance::ohm(size))), ..healthy },
             Kind::Open(stretch) => {
                 Stand { bad: Some((stretch, OPEN)), does: Does::Nothing, ..healthy }
@@ -134,15 +135,16 @@ impl Fit<'_> {
             let Some(read) = spot.read(self.taken) else { continue };
             let is_free = matches!(
                 (kind, spot),
-                (Kind::Battery, Spot::Battery) | (Kind::ClampZero, Spot::Current)
+                (Kind::Battery | Kind::Overcharged, Spot::Battery)
+                    | (Kind::ClampZero, Spot::Current)
             );
             if !is_free {
-                misfit += ((read - shown) / self.sigma(spot)).powi(2);
+                misfit += (self.apart(spot, read, shown) / self.sigma(spot)).powi(2);
             }
         }
         misfit += match kind {
             // the unknown of two, which frees one reading; and what is rarer than a bad joint
-            Kind::Battery | Kind::ClampZero | Kind::Thinner => 1.0,
+            Kind::Battery | Kind::Overcharged | Kind::ClampZero | Kind::Thinner => 1.0,
             _ => 0.0,
         };
         Some(Fitted { kind, size, misfit, shows, current_a: found.current.in_a() })
@@ -156,8 +158,21 @@ impl Fit<'_> {
         }
     }
 
-    /// Half of what meter and inputs allow.
+    /// How far a reading is from what a cause shows; of the posts, which hold any voltage from low
+    /// to charging alike, from the nearer end of that.
+    fn apart(&self, spot: Spot, read: f64, shown: f64) -> f64 {
+        let band = self.scene.band(spot);
+        match spot {
+            Spot::Battery => read - read.max(band.low).min(band.high),
+            _ => read - shown,
+        }
+    }
+
+    /// Half of what meter and inputs allow; of the posts, of what the meter does.
     fn sigma(&self, spot: Spot) -> f64 {
+        if spot == Spot::Battery {
+            return spot.error(&self.scene.meter, self.scene.band(spot).likely) / 2.0;
+        }
         let (low, high) = self.scene.ends(spot);
         (high - low) / 4.0
     }

@@ -14,12 +14,16 @@
 //! **Model**: the circuit of the build (`spile_circuit::scene`), held at the posts at the voltage
 //! that was read there. Each reading r weighs by its spread σ, half of what the meter and the inputs
 //! allow; a cause with its unknown p is fitted by least squares, Σ((r − m(p))/σ)², and a free unknown
-//! costs 1, as does what is rarer than a bad joint. Causes that no reading taken tells apart count as one.
+//! costs 1, as does what is rarer than a bad joint. Causes that no reading taken tells apart count as
+//! one. The posts themselves hold any voltage from low at rest to charging alike; only beyond it
+//! does their reading weigh, by the meter's error.
 //!
 //! **Verdicts**: readings as expected are *good*. A reading outside is *care*: what was expected is
 //! no limit. It is *stop* where the poles are swapped, where a thinner cable than was said explains
 //! it and nothing else does and its fuse lets through more than that carries, and where a joint is
 //! hotter than its insulation stands. A run of which neither the plug was read is *open*.
+//!
+//! **For drawings**: [`points`] gives the same, place by place.
 //!
 //! **Sources**: Ohm's and Kirchhoff's laws; what meters are off by, and what is likely where, are
 //! common practice, no source.
@@ -50,8 +54,12 @@ mod cause;
 mod expect;
 mod fit;
 mod habit;
+mod round;
 mod spot;
 mod tell;
+
+pub use round::{Cause, Round, TestPoint, points};
+pub use spot::Spot;
 
 use spile_answer::{Answer, Ask, Finding, Question, Verdict};
 use spile_build::Build;

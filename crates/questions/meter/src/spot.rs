@@ -7,15 +7,24 @@ use spile_quantity::Voltage;
 
 /// A place where a meter is put.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Spot {
+pub enum Spot {
+    /// The battery's posts.
     Battery,
+    /// The fuse block's bus, against the negative bus.
     Block,
+    /// The plug, its feed against its return.
     Appliance,
+    /// The feed, in the clamp.
     Current,
+    /// From the block's bus to the plug's feed.
     FeedDrop,
+    /// From the plug's return to the negative bus.
     ReturnDrop,
+    /// From the positive post to the block's bus.
     MainDrop,
+    /// From the negative bus to the negative post.
     NegativeDrop,
+    /// Across the fuse in its way.
     FuseDrop,
 }
 
@@ -34,7 +43,7 @@ pub(crate) const ALL: [Spot; 9] = [
 
 impl Spot {
     /// Its key in the files.
-    pub(crate) const fn word(self) -> &'static str {
+    pub const fn word(self) -> &'static str {
         match self {
             Self::Battery => "battery",
             Self::Block => "block",
@@ -49,7 +58,7 @@ impl Spot {
     }
 
     /// What it is called.
-    pub(crate) const fn name(self) -> &'static str {
+    pub const fn name(self) -> &'static str {
         match self {
             Self::Battery => "volts at the posts",
             Self::Block => "volts at the fuse block",
@@ -64,7 +73,7 @@ impl Spot {
     }
 
     /// How it is taken.
-    pub(crate) const fn how(self) -> &'static str {
+    pub const fn how(self) -> &'static str {
         match self {
             Self::Battery => "Direct volts, probes on the battery's posts themselves.",
             Self::Block => "Direct volts, the block's bus against the negative bus.",

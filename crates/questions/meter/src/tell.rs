@@ -2,15 +2,14 @@
 //! reading is as expected and what the likeliest cause of the others is.
 
 use spile_answer::{Ask, Basis, Class, Figure, Finding, Limit, Reason, Sense, Unit, Verdict};
-use spile_build::file::PartKind;
-use spile_build::{Reading, Return};
+use spile_build::Reading;
 use spile_circuit::conductor::section;
 use spile_circuit::scene::{OneRun, likely_carried};
 use spile_quantity::{Area, CableSize};
 
-use crate::cause::{Group, groups, next};
+use crate::cause::{Group, explain};
 use crate::expect::Scene;
-use crate::fit::{Kind, causes};
+use crate::fit::Kind;
 use crate::habit;
 use crate::spot::{ALL, Spot};
 
@@ -71,9 +70,7 @@ pub(crate) fn read(asked: &OneRun<'_>, name: &str, taken: &Reading) -> Vec<Findi
         Some(scene) => {
             let spots = ALL.into_iter().filter_map(|spot| Some((spot, spot.read(taken)?)));
             let spots: Vec<(Spot, f64)> = spots.collect();
-            let all_expected =
-                spots.iter().all(|(spot, value)| scene.is_as_expected(*spot, *value));
-            if !all_expected {
+            if !scene.are_as_expected(taken) {
                 found.push(cause(asked, name, taken, &scene));
             }
             found.extend(
@@ -129,15 +126,7 @@ fn rounded(spot: Spot, end: f64) -> f64 {
 
 /// The likeliest causes and the next test.
 fn cause(asked: &OneRun<'_>, name: &str, taken: &Reading, scene: &Scene) -> Finding {
-    let kind = asked.build.items.get(&asked.run.to).map(|item| item.part.kind);
-    let is_cold = matches!(
-        kind,
-        Some(PartKind::UprightFridge | PartKind::LiddedBox | PartKind::DrawerFridge)
-    );
-    let by_body = matches!(asked.run.back, Return::Body { .. });
-    let causes = causes(scene, taken, is_cold, by_body);
-    let groups = groups(&causes);
-    let (test, how) = next(asked, scene, taken, &groups);
+    let (groups, (test, how)) = explain(asked, scene, taken);
     let others: Vec<String> = groups.iter().skip(1).map(|group| group.words(asked)).collect();
     let others = if others.is_empty() {
         String::new()

@@ -2,11 +2,18 @@
 
 use spile_answer::{Answer, Expect, Finding};
 use spile_build::Folder;
+use spile_meter::Round;
 
 pub fn answer(build: &str) -> Answer {
     let folder = Folder::from_texts([("build.toml", build)]);
     let folder = folder.unwrap_or_else(|problems| panic!("{problems:?}\n{build}"));
     spile_meter::answer(folder.build())
+}
+
+/// The rounds of a build for a drawing.
+pub fn rounds(build: &str) -> Vec<Round> {
+    let folder = Folder::from_texts([("build.toml", build)]).unwrap();
+    spile_meter::points(folder.build())
 }
 
 pub fn find<'a>(answer: &'a Answer, id: &str) -> &'a Finding {

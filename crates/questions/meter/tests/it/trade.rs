@@ -79,7 +79,7 @@ fn main_fuse_isolator_or_common_return() {
 
 #[test]
 fn a_flat_or_failing_bank() {
-    let answer = running([11.0, 10.95, 10.7], 6.1);
+    let answer = running([11.6, 11.55, 11.3], 5.7);
     says(&answer, &["the battery is flat or failing", "Charge it, let it rest"]);
 }
 

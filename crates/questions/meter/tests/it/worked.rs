@@ -1,8 +1,9 @@
 //! Cases worked by hand beside the check, and what makes a *stop*, an *open*, a *good*.
 
 use spile_answer::Verdict;
+use spile_meter::{Round, Spot};
 
-use crate::check::{answer, expected, find, told};
+use crate::check::{answer, expected, find, rounds, told};
 
 /// A pump of 60 W on 12 V takes 5 A at any voltage; everything that a build can state is stated.
 fn pump(more: &str) -> String {
@@ -55,6 +56,37 @@ fn a_joint_by_ohms_law() {
     let told = told(&answer, "pump");
     assert!(told.starts_with("Likeliest: a bad joint in the return, about 200 mΩ"), "{told}");
     assert!(told.contains("5.0 W of heat"), "{told}");
+}
+
+/// The same as a drawing gets it: the places in their order, which of them is odd, and why. Without
+/// a reading the places are the same, and nothing is to be explained.
+#[test]
+fn a_round_for_a_drawing() {
+    let reading = "[readings.first]\nrun = \"pump\"\nbattery = \"12.80 V\"\nappliance = \"11.54 V\"\ncurrent = \"5.0 A\"\nfeed_drop = \"145 mV\"\nreturn_drop = \"1086 mV\"";
+    let [taken, to_take] = [reading, ""].map(|reading| rounds(&pump(reading)).remove(0));
+    assert_eq!((taken.run.as_str(), taken.reading.as_deref()), ("pump", Some("first")));
+    let odd = |spot| {
+        let point = taken.points.iter().find(|point| point.spot == spot).unwrap();
+        point.is_as_expected()
+    };
+    assert_eq!([Spot::Battery, Spot::FeedDrop].map(odd), [Some(true); 2]);
+    assert_eq!([Spot::Appliance, Spot::ReturnDrop].map(odd), [Some(false); 2]);
+    assert_eq!(odd(Spot::MainDrop), None);
+    assert!(taken.causes[0].says.starts_with("a bad joint in the return, about 200 mΩ"));
+    assert!(taken.causes.is_sorted_by(|a, b| a.misfit <= b.misfit) && taken.next.is_some());
+    let spots = |round: &Round| round.points.iter().map(|point| point.spot).collect::<Vec<_>>();
+    assert_eq!(spots(&taken), spots(&to_take));
+    assert_eq!((to_take.reading, to_take.causes, to_take.next), (None, Vec::new(), None));
+}
+
+/// A lead battery of 12 V is charged with at most some 14.8 V, and gases at 16 V: common practice.
+#[test]
+fn a_battery_charged_with_too_many_volts() {
+    let reading =
+        "[readings.pump]\nbattery = \"16.4 V\"\nblock = \"16.37 V\"\nappliance = \"16.2 V\"";
+    let told = told(&answer(&pump(reading)), "pump");
+    assert!(told.starts_with("Likeliest: the battery is charged with more volts"), "{told}");
+    assert!(told.contains("each charger off in turn"), "{told}");
 }
 
 #[test]
