@@ -16,7 +16,6 @@ use crate::did::did;
 use crate::error;
 use crate::page::conflict;
 use crate::typed::{Typed, choice, scope};
-use crate::view::Choice;
 
 /// Takes changes, writes them, and answers: a script with what they did, anybody else with the
 /// page that they came from.
@@ -87,7 +86,7 @@ pub(crate) fn answered(
             .into_response()
         }
         Ok(_) => Redirect::to(&back(typed)).into_response(),
-        Err(refused) => refusal(desk, headers, typed, &refused, &choice, step),
+        Err(refused) => refusal(desk, headers, typed, &refused, step),
     }
 }
 
@@ -127,11 +126,13 @@ fn edit(scope: &Scope, (verb, what, value): (&str, &str, Option<&Json>)) -> Resu
         return Err("what is to change is not named".to_owned());
     }
     let text = || value.and_then(Json::as_str).unwrap_or_default().trim().to_owned();
-    let given = || value.map_or(Value::Table(Vec::new()), |value| taken(value, what));
+    let empty = value.is_none_or(|value| *value == json!(""));
+    let given = || match value {
+        Some(value) if !empty => taken(value, what),
+        _ => Value::Table(Vec::new()),
+    };
     match verb {
-        "set" if value.is_none_or(Json::is_null) || value == Some(&json!("")) => {
-            Ok(Edit::remove(scope, what))
-        }
+        "set" if empty || value.is_some_and(Json::is_null) => Ok(Edit::remove(scope, what)),
         "set" => Ok(Edit::set(scope, what, given())),
         "add" => Ok(Edit::add(scope, what, given())),
         "remove" => Ok(Edit::remove(scope, what)),
@@ -171,12 +172,11 @@ fn unread(headers: &HeaderMap, why: &str) -> Response {
 }
 
 /// What is answered where nothing was written.
-fn refusal(
+pub(crate) fn refusal(
     desk: &Arc<Desk>,
     headers: &HeaderMap,
     typed: &Typed,
     refused: &Refused,
-    choice: &Choice,
     step: Step<'_>,
 ) -> Response {
     let script = wants_json(headers);
@@ -190,8 +190,7 @@ fn refusal(
             (StatusCode::CONFLICT, axum::Json(told)).into_response()
         }
         Refused::Underneath(files) => {
-            (StatusCode::CONFLICT, conflict::page(desk, typed, files, choice, step.path()))
-                .into_response()
+            (StatusCode::CONFLICT, conflict::page(desk, typed, files, step.path())).into_response()
         }
         Refused::Problems(problems) if script => {
             let told: Vec<Json> =

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use spile_ask::{Report, ask, clean};
-use spile_build::edit::{Edit, Refused, Saved, Store, Underneath, edited};
+use spile_build::edit::{Edit, Refused, Saved, Store, Texts, Underneath, edited};
 use spile_build::{Folder, Planned, Problems, Unplanned};
 use tokio::sync::watch;
 
@@ -18,7 +18,7 @@ use crate::view::Choice;
 const BUILD: &str = "build.toml";
 
 /// The files of a build as they lie on disk, by their names within the folder.
-type Texts = BTreeMap<String, Vec<u8>>;
+type Bytes = BTreeMap<String, Vec<u8>>;
 
 /// How many states of the files are kept, so that a page made of an earlier one can be told what
 /// changed since.
@@ -66,7 +66,7 @@ impl Step<'_> {
 /// The build in one state of its files.
 #[derive(Debug)]
 pub(crate) struct Now {
-    texts: Texts,
+    texts: Bytes,
     /// The files, found to be in order, or everything that is wrong in them.
     pub(crate) read: Result<Folder, Problems>,
     name: String,
@@ -171,6 +171,15 @@ impl Desk {
         Ok(saved)
     }
 
+    /// The files as texts, as they were in a state that was shown; as they are, where that one is
+    /// no longer known.
+    pub(crate) fn texts_at(&self, version: Option<&str>) -> Texts {
+        let shown = hold(&self.shown);
+        let known = shown.iter().find(|known| version == Some(&known.version())).cloned();
+        drop(shown);
+        known.unwrap_or_else(|| self.now()).as_texts()
+    }
+
     /// Does something with the files held open for changes.
     ///
     /// # Errors
@@ -260,7 +269,7 @@ impl Now {
         Self::of(texts(folder), folder, name)
     }
 
-    fn of(texts: Texts, folder: &Path, name: &str) -> Self {
+    fn of(texts: Bytes, folder: &Path, name: &str) -> Self {
         Self {
             read: Folder::open(folder),
             texts,
@@ -270,7 +279,7 @@ impl Now {
     }
 
     /// The files as texts, to be edited.
-    pub(crate) fn as_texts(&self) -> spile_build::edit::Texts {
+    pub(crate) fn as_texts(&self) -> Texts {
         let text = |bytes: &Vec<u8>| String::from_utf8_lossy(bytes).into_owned();
         self.texts.iter().map(|(name, bytes)| (name.clone(), text(bytes))).collect()
     }
@@ -331,8 +340,8 @@ fn hold<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
 }
 
 /// The files that a build is made of, and no other.
-fn texts(folder: &Path) -> Texts {
-    let mut texts = Texts::new();
+fn texts(folder: &Path) -> Bytes {
+    let mut texts = Bytes::new();
     let mut take = |name: String| {
         if let Ok(text) = fs::read(folder.join(&name)) {
             texts.insert(name, text);

@@ -37,11 +37,13 @@ mod change;
 mod desk;
 mod did;
 mod error;
+mod leaf;
 mod live;
 mod page;
 mod routes;
 mod safe;
 mod serve;
+mod thing;
 mod typed;
 mod view;
 

@@ -54,6 +54,18 @@ impl Typed {
         self.edits.iter().map(|(verb, what, value)| (verb.as_str(), what.as_str(), value.as_ref()))
     }
 
+    /// The same with some edits as they are sent to be changed, in the place of other fields.
+    pub(crate) fn sent(&self, edits: &[(&str, String, String)]) -> Self {
+        let kept = ["job", "option", "since", "back"];
+        let kept = self.fields.iter().filter(|(name, _)| kept.contains(&name.as_str()));
+        let mut fields: Vec<(String, String)> = kept.cloned().collect();
+        for (verb, what, value) in edits {
+            let triple = [("do", *verb), ("what", what.as_str()), ("value", value.as_str())];
+            fields.extend(triple.map(|(name, value)| (name.to_owned(), value.to_owned())));
+        }
+        Self { fields, edits: Vec::new() }
+    }
+
     fn of_json(json: &Json) -> Self {
         let text = |value: &Json| value.as_str().map(str::to_owned);
         let fields = json.as_object().into_iter().flatten();
@@ -78,11 +90,8 @@ pub(crate) fn scope(typed: &Typed) -> Scope {
 
 /// The job and option that the page shows.
 pub(crate) fn choice(typed: &Typed) -> Choice {
-    let said = |shown: &str, name: &str| {
-        let text = typed.get(shown).unwrap_or_else(|| typed.text(name)).trim().to_owned();
-        Some(text).filter(|text| !text.is_empty())
-    };
-    Choice { job: said("shown-job", "job"), option: said("shown-option", "option") }
+    let said = |name: &str| Some(typed.text(name).to_owned()).filter(|text| !text.is_empty());
+    Choice { job: said("job"), option: said("option") }
 }
 
 /// The pairs of a form, decoded.

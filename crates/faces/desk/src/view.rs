@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use serde::Deserialize;
 use spile_ask::Report;
+use spile_build::edit::Texts;
 use spile_build::{Build, Folder, JobInfo, Unplanned};
 
 use crate::desk::{Answered, Desk, Now, Unanswered};
@@ -106,6 +107,11 @@ impl View {
         href(path, &self.choice)
     }
 
+    /// The files as texts.
+    pub(crate) fn texts(&self) -> Texts {
+        self.now.as_texts()
+    }
+
     /// Names the state of the files.
     pub(crate) fn version(&self) -> String {
         self.now.version()
@@ -113,6 +119,12 @@ impl View {
 }
 
 impl Asked {
+    /// What asks for a choice.
+    pub(crate) fn of(choice: &Choice) -> Self {
+        let job = choice.job.clone().unwrap_or_default();
+        Self { job: Some(job), option: choice.option.clone() }
+    }
+
     fn choice(self, jobs: &[JobInfo]) -> Choice {
         match self.job {
             Some(job) if job.is_empty() => Choice { job: None, option: None },

@@ -8,19 +8,12 @@ use crate::change::back;
 use crate::desk::Desk;
 use crate::page::shell::bare;
 use crate::typed::Typed;
-use crate::view::Choice;
 
 /// How many lines are shown above and below those that differ.
 const AROUND: usize = 2;
 
 /// The page; `path` is where the change was asked for.
-pub(crate) fn page(
-    desk: &Desk,
-    typed: &Typed,
-    files: &[Underneath],
-    choice: &Choice,
-    path: &str,
-) -> Markup {
+pub(crate) fn page(desk: &Desk, typed: &Typed, files: &[Underneath], path: &str) -> Markup {
     let version = desk.now().version();
     let again = path == "/change";
     let main = html! {
@@ -56,7 +49,6 @@ pub(crate) fn page(
             } @else {
                 "A step can be undone only while the files are as it left them."
             }
-            @if let Some(job) = &choice.job { " The job shown was " (clean(job)) "." }
         }
     };
     bare(desk, &version, &format!("changed meanwhile: {}", desk.name()), &main)

@@ -8,6 +8,7 @@ use spile_sheet::numbers;
 
 use crate::page::figure::tiny;
 use crate::page::first::of;
+use crate::page::job;
 use crate::page::shell::Page;
 use crate::view::{Choice, View, href};
 
@@ -26,6 +27,7 @@ pub(crate) fn page(view: &View) -> Markup {
             }
         }
         div.twin { (options(view)) div.side { (list(view, "h-jobs")) } }
+        (job::forms(view))
         @for clash in view.folder().clashes() { p.say { (clash) } }
     };
     Page {

@@ -5,7 +5,9 @@ use spile_answer::{Question, Verdict};
 use spile_ask::CAUTION;
 
 use crate::desk::Desk;
+use crate::did::did;
 use crate::page::figure::{reason, shape, shapes};
+use crate::page::thing::{hidden, scope_of};
 use crate::view::View;
 
 /// A page of a build.
@@ -67,13 +69,39 @@ impl Page<'_> {
                 }
             }
         };
-        document(&title, &head, self.class, main, &foot, Some((&view.desk, &view.version())))
+        let main = html! { (changed(view)) (main) };
+        document(&title, &head, self.class, &main, &foot, Some((&view.desk, &view.version())))
+    }
+}
+
+/// What the last change did to the eight answers, and the way back; nothing where none was made.
+fn changed(view: &View) -> Markup {
+    let (undo, redo) = view.desk.steps();
+    if undo + redo == 0 {
+        return html! {};
+    }
+    let back = view.href("/");
+    let act = |path: &str, says: &str| {
+        html! {
+            form method="post" action=(path) {
+                (hidden(view, &scope_of(view), &back))
+                button.btn type="submit" { (says) }
+            }
+        }
+    };
+    html! {
+        section.did aria-label="the last change" {
+            p role="status" { @for one in did(&view.desk, &view.choice).unwrap_or_default() { (one) " " } }
+            @if undo > 0 { (act("/undo", "Undo")) }
+            @if redo > 0 { (act("/redo", "Redo")) }
+        }
     }
 }
 
 /// The pages beside the eight.
-const LISTS: [(&str, &str); 7] = [
+const LISTS: [(&str, &str); 8] = [
     ("/", "First page"),
+    ("/things", "Change"),
     ("/jobs", "Jobs and options"),
     ("/parts", "Parts"),
     ("/readings", "Readings"),

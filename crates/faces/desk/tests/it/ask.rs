@@ -94,7 +94,21 @@ fn copy(from: &Path, to: &Path) {
 
 /// Every page that there is of a build.
 pub fn paths() -> Vec<String> {
-    let pages = ["/", "/jobs", "/parts", "/readings", "/next", "/assumed", "/sources"];
+    let pages = [
+        "/",
+        "/jobs",
+        "/parts",
+        "/readings",
+        "/next",
+        "/assumed",
+        "/sources",
+        "/things",
+        "/thing/build",
+        "/thing/vehicle",
+        "/thing/items.pump",
+        "/add/parts",
+        "/add/readings",
+    ];
     let questions = ["fit", "air", "hold", "wire", "cold", "bank", "axle", "meter"];
     let questions = questions.into_iter().map(|word| format!("/q/{word}"));
     let pages = pages.into_iter().map(str::to_owned).chain(questions);

@@ -5,4 +5,5 @@ mod change;
 mod pages;
 mod safety;
 mod state;
+mod thing;
 mod well_formed;

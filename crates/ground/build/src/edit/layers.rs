@@ -76,6 +76,27 @@ pub fn where_is(texts: &Texts, scope: &Scope, what: &str) -> Option<Spot> {
     Some(Spot { file: file.name.clone(), span: at.at.span.clone(), place, written, shown })
 }
 
+/// The names of the things in a collection, in the order of the files, with the job of the scope in
+/// it; `what` is the keys that lead to the collection: `items`, `block.ways`.
+///
+/// ```
+/// use spile_build::edit::{Scope, Texts, names};
+///
+/// let text = "[runs.pump]\n[block.ways.2]\nrun = \"pump\"\n".to_owned();
+/// let texts = Texts::from([("build.toml".to_owned(), text)]);
+/// assert_eq!(names(&texts, &Scope::Base, "runs"), ["pump"]);
+/// assert_eq!(names(&texts, &Scope::Base, "block.ways"), ["2"]);
+/// assert!(names(&texts, &Scope::Base, "items").is_empty());
+/// ```
+pub fn names(texts: &Texts, scope: &Scope, what: &str) -> Vec<String> {
+    let path: Vec<String> = what.split('.').map(str::to_owned).collect();
+    let tree = Layers::of(texts).with(scope, Upto::All, &mut Reader::default());
+    let things = tree.as_ref().and_then(|tree| find(tree, &path)).and_then(Node::table);
+    things.map_or_else(Vec::new, |things| {
+        things.entries.iter().map(|entry| entry.key.clone()).collect()
+    })
+}
+
 /// How far the part of the job that an edit is made in is itself put into the build.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Upto {

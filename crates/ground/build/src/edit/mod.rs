@@ -18,7 +18,7 @@ mod within_job;
 mod write;
 
 pub use change::{Change, Texts, apply, read};
-pub use layers::{Scope, Spot, where_is};
+pub use layers::{Scope, Spot, names, where_is};
 pub use meaning::{Edit, edited};
 pub use store::{Refused, Saved, Store, Underneath};
 pub use value::Value;
