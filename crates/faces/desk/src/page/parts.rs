@@ -5,7 +5,7 @@ use spile_ask::number;
 use spile_build::{Item, Size};
 
 use crate::page::shell::Page;
-use crate::view::View;
+use crate::view::{View, escaped};
 
 /// The page.
 pub(crate) fn page(view: &View) -> Markup {
@@ -23,8 +23,12 @@ pub(crate) fn page(view: &View) -> Markup {
                     th.n scope="col" { "width × height × depth" } th.n scope="col" { "mass" }
                     th scope="col" { "where" }
                 } }
-                tbody { @for (name, item) in &build.items { (row(name, item)) } }
+                tbody { @for (name, item) in &build.items { (row(view, name, item)) } }
             }
+        }
+        p.act {
+            a.btn href=(view.href("/add/items")) { "Add a thing" } " "
+            a.btn href=(view.href("/add/parts")) { "Add a part from its papers" }
         }
         @if build.items.is_empty() { p { "Nothing is in the vehicle yet." } }
     };
@@ -38,14 +42,19 @@ pub(crate) fn page(view: &View) -> Markup {
     .around(&main)
 }
 
-fn row(name: &str, item: &Item) -> Markup {
+fn row(view: &View, name: &str, item: &Item) -> Markup {
     let mass = item.mass.as_ref().map(|mass| number::quantity(mass.likely()));
     html! {
         tr id=(format!("i-{name}")) {
             th scope="row" {
-                (name) @if item.about != name { br; span.small.quiet { (item.about) } }
+                a href=(view.href(&format!("/thing/{}", escaped(&format!("items.{name}"))))) { (name) }
+                @if item.about != name { br; span.small.quiet { (item.about) } }
             }
-            td data-l="part" { (item.part.name) }
+            td data-l="part" {
+                a href=(view.href(&format!("/thing/{}", escaped(&format!("parts.{}", item.part.name))))) {
+                    (item.part.name)
+                }
+            }
             td data-l="kind" { (item.part.kind.word()) }
             td.n data-l="width × height × depth" {
                 @if let Some(size) = &item.part.size { (dimensions(size)) } @else { span.quiet { "not said" } }

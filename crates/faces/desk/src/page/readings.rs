@@ -5,7 +5,7 @@ use spile_answer::{Basis, Input};
 
 use crate::page::figure::input;
 use crate::page::shell::Page;
-use crate::view::View;
+use crate::view::{Choice, View, href};
 
 /// The page.
 pub(crate) fn page(view: &View) -> Markup {
@@ -36,6 +36,7 @@ pub(crate) fn page(view: &View) -> Markup {
                 }
             }
         }
+        p { a.btn href=(href("/add/readings", &Choice { job: None, option: None })) { "Type in a round with the meter" } }
         p.small.more { a href=(view.href("/next")) { "What to measure next" } }
     };
     Page {

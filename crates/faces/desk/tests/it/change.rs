@@ -28,10 +28,9 @@ impl Open {
         fs::read_to_string(self.folder.join(name)).unwrap()
     }
 
-    /// The state of the files that a page shows.
+    /// The state of the files that pages show.
     pub async fn version(&self) -> String {
-        let page = self.page("/sources").await.text;
-        page.split("data-version=\"").nth(1).unwrap().split('"').next().unwrap().to_owned()
+        self.page("/changed?since=another").await.text
     }
 }
 

@@ -255,3 +255,59 @@ async fn an_empty_build_can_be_filled_by_forms_alone() {
     assert!(folder.build().bays.contains_key("nook"));
     assert_eq!(folder.build().wants.people, 2);
 }
+
+#[tokio::test]
+async fn what_was_measured_is_put_in_beside_what_asks_for_it() {
+    let open = heron();
+    let next = open.page("/next?job=galley-fridge&option=upright").await.text;
+    for (input, thing, field, text, stands) in [
+        (
+            "temperature inside",
+            "wants",
+            "v.inside",
+            "4+%C2%B0C+%C2%B1+1+%C2%B0C",
+            "inside = \"4 °C ± 1 °C\"",
+        ),
+        (
+            "cold food, a person and day",
+            "wants",
+            "v.litres",
+            "3+L+%C2%B1+0.3+L",
+            "litres = \"3 L ± 0.3 L\"",
+        ),
+        (
+            "cabin on a hot day",
+            "states.corner.hot-day",
+            "v.cabin",
+            "104+%C2%B0F",
+            "cabin = \"104 °F\"",
+        ),
+        (
+            "cabin on an ordinary day",
+            "states.corner.mild-day",
+            "v.cabin",
+            "22+%C2%B0C",
+            "cabin = \"22 °C\"",
+        ),
+        (
+            "heat from galley-rear to the cabin, a kelvin",
+            "bays.galley-rear",
+            "v.conductance",
+            "3+W%2FK",
+            "conductance = \"3 W/K\"",
+        ),
+    ] {
+        let asked = next.split(&format!(">{input}</label>")).nth(1).unwrap();
+        let form = asked.split("<form").nth(1).unwrap().split("</form>").next().unwrap();
+        assert!(form.contains(&format!("action=\"/thing/{thing}\"")), "{input}: {form}");
+        assert!(form.contains(&format!("name=\"{field}\"")), "{input}: {form}");
+        let wrong = open.form(&format!("/thing/{thing}"), &format!("{field}=3+kg")).await;
+        assert_eq!(wrong.status, StatusCode::UNPROCESSABLE_ENTITY, "{input}");
+        assert!(wrong.text.contains(&format!("id=\"{field}-wrong\"")), "{input}");
+        let answer = open.form(&format!("/thing/{thing}"), &format!("{field}={text}")).await;
+        assert_eq!(answer.status, StatusCode::SEE_OTHER, "{input}: {}", answer.text);
+        assert!(open.file("build.toml").contains(stands), "{input}");
+    }
+    let assumed = open.page("/assumed?job=galley-fridge&option=upright").await.text;
+    assert!(!assumed.contains(">temperature inside<"), "{assumed}");
+}
