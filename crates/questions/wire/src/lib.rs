@@ -107,7 +107,7 @@ pub fn mends(build: &Build, run: &str) -> Option<Mends> {
 
 /// What is found of one run, with what would clear it.
 fn run_findings(asked: &OneRun<'_>) -> Vec<Finding> {
-    let mut findings = asked::findings(asked);
+    let mut findings = asked::settled(asked);
     mend::put(asked, &mut findings);
     findings
 }

@@ -197,3 +197,26 @@ fn sentences_are_short_and_have_no_mark_of_praise() {
         }
     }
 }
+
+/// What measuring would settle holds once it was measured: a feed as long as the ask names loses
+/// what is *good*, and one half a metre longer does not.
+#[test]
+fn a_length_that_settles_a_loss_does() {
+    let with = |length: &str| {
+        let back = "length = \"5 m ± 50 mm\"\nreturn = { section = \"4 mm2\", length = \"5 m ± 10 mm\", insulation = \"70 °C\", ambient = \"35 °C ± 5 °C\" }";
+        let changes =
+            [("6 mm2", "4 mm2"), ("length = \"5 m ± 50 mm\"", back), ("5 m ± 50 mm", length)];
+        answer(&changes.iter().fold(GOOD.to_owned(), |text, (from, to)| text.replacen(from, to, 1)))
+    };
+    let unsure = with("5 m ± 4 m");
+    let finding = find(&unsure, "fridge.drop");
+    assert_eq!(verdict(finding), "care unsure", "{}", finding.says);
+    let ask = finding.asks.iter().find(|ask| ask.input == "length of the feed").unwrap();
+    let words = ask.settles.strip_prefix("this: good at ").unwrap();
+    let most: f64 = words.strip_suffix(" m or less").unwrap().parse().unwrap();
+    assert!((1.0..9.0).contains(&most), "{words}");
+    let after =
+        |length_m: f64| verdict(find(&with(&format!("{length_m} m ± 1 mm")), "fridge.drop"));
+    assert_eq!(after(most), "good");
+    assert_ne!(after(most + 0.5), "good");
+}
