@@ -92,6 +92,6 @@ pub fn drawings(
         Question::Wire => crate::oneline::drawings(before, after, width),
         Question::Hold => crate::forces::drawings(before, after, width),
         Question::Air => crate::section::drawings(before, after, width),
-        Question::Meter => Vec::new(),
+        Question::Meter => crate::points::drawings(before, after, width),
     }
 }

@@ -51,6 +51,7 @@ pub mod ink;
 mod layout;
 mod oneline;
 mod plot;
+mod points;
 mod section;
 mod svg;
 mod text;

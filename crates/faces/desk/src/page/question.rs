@@ -147,6 +147,7 @@ fn finding(pair: &Pair<'_>) -> Markup {
                 @if let (Some(mend), false) = (&now.mend, now.verdict == Verdict::Good) {
                     p.say { b { "To clear it: " } (mend) }
                 }
+                @if !now.expects.is_empty() { (expected(now)) }
                 @for ask in &now.asks {
                     p.say.small {
                         b { (ask.input) } ": " (ask.how.trim_end_matches('.')) "."
@@ -158,6 +159,34 @@ fn finding(pair: &Pair<'_>) -> Markup {
             }
             div.bwrap { (bar(pair, BarSize::Full)) }
             @if shows { (working(now)) }
+        }
+    }
+}
+
+/// What a meter should show, place by place in their order, and what it did show.
+fn expected(now: &Finding) -> Markup {
+    let was_read = now.expects.iter().any(|one| one.read.is_some());
+    html! {
+        div.scroll tabindex="0" role="region" aria-label=(format!("what to expect: {}", now.label)) {
+            table.tbl {
+                thead { tr {
+                    th scope="col" { "where" }
+                    th.n scope="col" { "expect" }
+                    th.n scope="col" { "from" }
+                    th.n scope="col" { "to" }
+                    @if was_read { th.n scope="col" { "read" } }
+                } }
+                tbody { @for one in &now.expects {
+                    @let figure = |value| number::with_unit(value, one.unit);
+                    tr {
+                        th scope="row" { (one.place) }
+                        td.n data-l="expect" { b { (figure(one.likely)) } }
+                        td.n data-l="from" { (figure(one.low)) }
+                        td.n data-l="to" { (figure(one.high)) }
+                        @if was_read { td.n data-l="read" { (one.read.map(figure).unwrap_or_default()) } }
+                    }
+                } }
+            }
         }
     }
 }

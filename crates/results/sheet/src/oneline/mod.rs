@@ -12,6 +12,7 @@ mod rows;
 use spile_build::Build;
 
 use crate::drawing::{Drawing, Rows, Width};
+pub(crate) use parts::shape;
 use parts::{amps, volts};
 use rows::{Change, Net, Row};
 

@@ -125,7 +125,7 @@ pub(super) fn steel(ink: &mut Ink, x: f64, from: f64, to: f64) {
 }
 
 /// The shape of a verdict about a place.
-pub(super) fn shape(ink: &mut Ink, [x, y]: [f64; 2], verdict: Verdict) {
+pub(crate) fn shape(ink: &mut Ink, [x, y]: [f64; 2], verdict: Verdict) {
     let at = |dx: f64, dy: f64| format!("{} {}", number(x + dx), number(y + dy));
     let ring =
         |class: &str| html! { circle class=(class) cx=(number(x)) cy=(number(y)) r="5.5" {} };

@@ -7,6 +7,7 @@ mod marks;
 mod mistakes;
 mod oneline;
 mod plots;
+mod points;
 mod section;
 mod seen;
 
