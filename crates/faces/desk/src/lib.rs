@@ -10,6 +10,11 @@
 //! **Pages.** Plain HTML, written on the server; all that can be read and every form works without
 //! script. The script that is served puts new content into the open page when a file changed.
 //!
+//! **Changes.** Every thing of a build has a form, made of the record that its files are read by;
+//! what is typed is written at once, into the build as it stands or into the job that is shown, and
+//! can be undone. What somebody else wrote meanwhile is shown beside it and never written over. A
+//! script can send the same changes and gets what they did as JSON.
+//!
 //! **Safety.** Only loopback is listened on. A request must name this machine as its host, and must
 //! not come from another page; what writes must also carry the token of this start, which only our
 //! pages know. Pages may load nothing but our own style and script. Requests are limited in size

@@ -204,6 +204,7 @@ pub(crate) fn changes(view: &View) -> Markup {
                         @for name in without { (changed(None, name, comes, from, to)) }
                     }
                 }
+                (sum(before, after))
             }
         }
     }
@@ -224,6 +225,32 @@ fn changed(number: Option<usize>, name: &str, comes: bool, from: &Build, to: &Bu
                 @else { span.quiet { "not weighed" } }
             }
         }
+    }
+}
+
+/// What it comes to in mass, empty.
+fn sum(before: &Build, after: &Build) -> Markup {
+    let only = |from: &Build, of: &Build| -> Vec<_> {
+        let others = of.items.iter().filter(|(name, _)| !from.items.contains_key(*name));
+        others.map(|(_, item)| item.mass.as_ref().map(spile_answer::Given::likely)).collect()
+    };
+    let (comes, goes) = (only(before, after), only(after, before));
+    let unweighed = comes.iter().chain(&goes).filter(|mass| mass.is_none()).count();
+    let together = |masses: &[Option<_>]| masses.iter().flatten().copied().reduce(|a, b| a + b);
+    let (sign, mass) = match (together(&comes), together(&goes)) {
+        (None, None) => return html! {},
+        (Some(comes), None) => ("+", comes),
+        (None, Some(goes)) => ("−", goes),
+        (Some(comes), Some(goes)) if comes >= goes => ("+", comes - goes),
+        (Some(comes), Some(goes)) => ("−", goes - comes),
+    };
+    html! {
+        tbody { tr.sum {
+            td colspan="2" {
+                "empty" @if unweighed > 0 { ", without what is not weighed" }
+            }
+            td.n { (sign) (number::quantity(mass)) }
+        } }
     }
 }
 

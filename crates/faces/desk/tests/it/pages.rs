@@ -56,3 +56,17 @@ async fn what_was_written_by_hand_cannot_become_markup() {
         }
     }
 }
+
+#[tokio::test]
+async fn what_changes_is_summed_in_mass() {
+    let open = heron();
+    let folder = Folder::open(&open.folder).unwrap();
+    let planned = folder.plan("galley-fridge", Some("upright")).unwrap();
+    let mass =
+        |build: &spile_build::Build, name: &str| build.items[name].mass.as_ref().unwrap().likely();
+    let comes = mass(&planned.after, "upright") + mass(&planned.after, "platform");
+    let sum = comes - mass(&planned.before, "lidded-box");
+    let page = open.page("/?job=galley-fridge&option=upright").await.text;
+    let row = page.split("<tr class=\"sum\"><td colspan=\"2\">empty").nth(1).unwrap();
+    assert!(row.contains(&format!("+{}", number::quantity(sum))), "{row}");
+}
