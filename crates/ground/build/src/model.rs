@@ -302,6 +302,10 @@ pub struct Item {
     pub mass: Option<Given<Mass>>,
     /// What it holds when the vehicle is full.
     pub contents: Option<Given<Mass>>,
+    /// How long it runs in a day; of an inverter, at its full load.
+    pub hours: Option<Given<Time>>,
+    /// Of an inverter: how long it is switched on in a day.
+    pub on: Option<Given<Time>>,
     /// Whether it can be taken out without tools to make way.
     pub removable: bool,
     /// How it is held; `None` where nothing is said.
@@ -493,6 +497,8 @@ pub struct Run {
     pub feed: Cable,
     /// Joints of the feed: crimps and plug together.
     pub joints: Given<Resistance>,
+    /// What switch is in its feed, in words; `None` where none is said.
+    pub switch: Option<String>,
     /// The return.
     pub back: Return,
     /// Whether the return was assumed to be like the feed.
@@ -571,10 +577,21 @@ pub struct Bank {
     pub limit: Option<Given<Current>>,
     /// Whether a battery monitor counts through a shunt at the negative post.
     pub shunt: bool,
+    /// Another battery on the same posts, which is not counted in.
+    pub beside: Option<Beside>,
     /// The main fuse.
     pub fuse: Fuse,
     /// Whether the main fuse was assumed.
     pub fuse_assumed: bool,
+}
+
+/// Another battery on the posts of the bank.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Beside {
+    /// Its chemistry.
+    pub kind: Chemistry,
+    /// Its capacity; `None` where nothing is said.
+    pub capacity: Option<Given<Charge>>,
 }
 
 /// The body or frame as an electrical return.

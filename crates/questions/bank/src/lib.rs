@@ -51,11 +51,13 @@ mod charge;
 mod daily;
 mod life;
 mod load;
+mod parallel;
 mod picture;
 mod power;
 mod trip;
 
 use spile_answer::{Answer, Ask, Finding, Question, Verdict};
+use spile_build::file::SourceKindWord;
 use spile_build::{Bank, Build};
 
 pub use picture::{Day, Frontier, Picture, frontier, picture};
@@ -77,6 +79,7 @@ pub fn answer(build: &Build) -> Answer {
     if bank.kind_assumed {
         answer.assumed.push("the bank is AGM".into());
     }
+    answer.findings.extend(parallel::beside(bank));
     let mut with_bank = daily.ledger.clone();
     let Some(cells) = Cells::new(build, bank, &mut with_bank) else {
         answer.findings.push(no_capacity());
@@ -103,7 +106,10 @@ pub fn answer(build: &Build) -> Answer {
         }
         return answer;
     }
-    answer.assumed.push("at home the bank is full; panels lie flat".into());
+    answer.assumed.push("at home the bank is full".into());
+    if build.sources.values().any(|source| source.kind == Some(SourceKindWord::Solar)) {
+        answer.assumed.push("panels lie flat".into());
+    }
     let (sun, given) = trip::sun(&calendar);
     let sun = with_bank.take(sun, &given).index();
     let worse_loads = (daily.worst(&with_bank), daily.strongest());

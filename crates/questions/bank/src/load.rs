@@ -67,10 +67,12 @@ impl<'b> Loads<'b> {
                     name: format!("{name} with nothing plugged in"),
                     power: ledger.take(
                         format!("{name}, switched on with nothing plugged in"),
-                        &typical::<Power>("inverter-idle"),
+                        &item.part.heat.idle.clone().unwrap_or_else(|| typical("inverter-idle")),
                     ),
-                    hours: ledger
-                        .take(format!("{name} switched on, a day"), &typical("use-inverter-on")),
+                    hours: ledger.take(
+                        format!("{name} switched on, a day"),
+                        &item.on.clone().unwrap_or_else(|| typical("use-inverter-on")),
+                    ),
                     window: (8, 22),
                     when_cold: false,
                 });
@@ -158,11 +160,13 @@ fn gives(kind: PartKind) -> bool {
 }
 
 fn load(build: &Build, ledger: &mut Ledger, name: &str, key: &str, window: Window) -> Option<Load> {
-    let power = build.items[name].part.power.running.as_ref()?;
+    let item = &build.items[name];
+    let power = item.part.power.running.as_ref()?;
+    let hours = item.hours.clone().unwrap_or_else(|| typical(&format!("use-{key}")));
     Some(Load {
         name: name.to_owned(),
         power: ledger.take(format!("power of {name}"), power),
-        hours: ledger.take(format!("{name}, hours a day"), &typical(&format!("use-{key}"))),
+        hours: ledger.take(format!("{name}, hours a day"), &hours),
         window,
         when_cold: key == "heater",
     })

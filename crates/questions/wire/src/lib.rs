@@ -51,6 +51,7 @@ mod cable;
 mod drop;
 mod fault;
 mod fuse;
+mod heater;
 mod mend;
 mod shunt;
 mod size;
@@ -74,6 +75,7 @@ pub fn answer(build: &Build) -> Answer {
         return answer;
     };
     for (name, run) in &build.runs {
+        answer.findings.extend(heater::switch(build, name, run));
         match OneRun::of(build, bank, name, run) {
             Some(asked) => {
                 answer.findings.extend(sold::finding(name, run));

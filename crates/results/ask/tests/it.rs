@@ -1,5 +1,6 @@
 //! The questions asked of heron and of small builds, and the answers as JSON.
 
+mod demos;
 mod mistakes;
 
 use std::path::Path;

@@ -130,6 +130,8 @@ record! {
         bundle: Option<Said<u32>>,
         /// Joints of the feed, crimps and plug together.
         joints: Q<Resistance>,
+        /// The switch or isolator in its feed, if there is one, in words: `at the door`.
+        switch: Text,
         /// The way back, where it differs from the feed.
         r#return: Option<Said<ReturnFile>>,
         /// Which way it goes, in words.
@@ -190,6 +192,16 @@ record! {
 }
 
 record! {
+    /// Another battery on the same posts.
+    pub struct BesideFile ("another battery on the bank's posts") {
+        /// Its chemistry.
+        kind: Option<Said<Chemistry>>,
+        /// Its capacity: `100 Ah @ 20 h`.
+        capacity: Option<Said<Capacity>>,
+    }
+}
+
+record! {
     /// The house battery.
     pub struct BankFile ("the bank") {
         /// Its chemistry; without it, AGM.
@@ -204,6 +216,8 @@ record! {
         resistance: Q<Resistance>,
         /// The greatest current that the electronics of each allow.
         limit: Q<Current>,
+        /// Another battery that hangs on the same posts and is not like these.
+        beside: Option<Said<BesideFile>>,
         /// The main fuse.
         fuse: Option<Said<FuseFile>>,
         /// Whether a battery monitor counts through a shunt at its negative post.

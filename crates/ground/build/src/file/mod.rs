@@ -20,8 +20,8 @@ pub use axle::{
     UnladenFile,
 };
 pub use circuit::{
-    BankFile, BlockFile, BodyFile, CableFile, FuseFamily, FuseFile, ReturnFile, ReturnPath,
-    RunFile, SourceKindWord, SourceSupplyFile, TiedTo, WayFile,
+    BankFile, BesideFile, BlockFile, BodyFile, CableFile, FuseFamily, FuseFile, ReturnFile,
+    ReturnPath, RunFile, SourceKindWord, SourceSupplyFile, TiedTo, WayFile,
 };
 pub use hold::{HeldBy, HeldFace, HeldFile, HeldInto, LatchFile};
 pub use job::{AddFile, ChangeFile, JobFile, MoveFile, OptionFile, Raw, RemoveFile};

@@ -1,6 +1,6 @@
 //! The vehicle, its spaces, and where things are in it.
 
-use spile_quantity::{Conductance, Length, Mass, Written};
+use spile_quantity::{Conductance, Length, Mass, Time, Written};
 
 use super::air::BayAirFile;
 use super::{AxleTyresFile, LimitsFile, Q, TagFile, Text, TowingFile, UnladenFile};
@@ -305,6 +305,10 @@ record! {
         mass: Q<Mass>,
         /// What it holds when the vehicle is full.
         contents: Q<Mass>,
+        /// How long it runs in a day, of 24 hours: `20 min`. Of an inverter, at its full load.
+        hours: Q<Time>,
+        /// Of an inverter: how long it is switched on in a day.
+        on: Q<Time>,
         /// Whether it can be taken out without tools to make way.
         removable: Option<Said<bool>>,
         /// How it is held in its place.

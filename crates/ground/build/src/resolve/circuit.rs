@@ -1,15 +1,15 @@
 //! Runs, fuse block, bank, sources and the body as a return: made typed.
 
 use spile_answer::{Basis, Given};
-use spile_quantity::{Area, CableSize, Length, Resistance, Temperature};
+use spile_quantity::{Area, CableSize, Current, Length, Ranged, Resistance, Temperature, Voltage};
 
 use super::plausible as p;
 use super::{Resolver, named, text, typical};
 use crate::file::{
-    BuildFile, CableFile, Chemistry, FuseFamily, FuseFile, Q, ReturnFile, ReturnPath, RunFile,
-    SourceSupplyFile, WayFile,
+    BesideFile, BuildFile, CableFile, Chemistry, FuseFamily, FuseFile, Q, ReturnFile, ReturnPath,
+    RunFile, SourceSupplyFile, WayFile,
 };
-use crate::model::{Bank, Block, Body, Cable, Fuse, Named, Return, Run, Source, Way};
+use crate::model::{Bank, Beside, Block, Body, Cable, Fuse, Named, Return, Run, Source, Way};
 use crate::read::{Record, Said, nearest, suggestion};
 
 /// What is assumed of a conductor that little is said of.
@@ -163,9 +163,11 @@ pub(super) fn runs(file: &BuildFile, r: &mut Resolver<'_>) -> Named<Run> {
             r,
         );
         let back = back(run.r#return.as_ref(), &feed, r);
+        let joints = if in_lugs(feed.section) { "run-lugs" } else { "plug" };
         Some(Run {
             to: to.value.clone(),
-            joints: r.or_typical(&run.joints, p::RESISTANCE_OHM, "plug"),
+            switch: run.switch.as_ref().map(|said| said.value.clone()),
+            joints: r.or_typical(&run.joints, p::RESISTANCE_OHM, joints),
             back,
             back_assumed: run.r#return.is_none(),
             along: text(&run.along),
@@ -173,6 +175,15 @@ pub(super) fn runs(file: &BuildFile, r: &mut Resolver<'_>) -> Named<Run> {
             feed,
         })
     })
+}
+
+/// Whether a cable is so thick that it ends in lugs on studs: no plug takes it.
+fn in_lugs(section: CableSize) -> bool {
+    match section {
+        CableSize::Metric(area) => area >= Area::mm2(10.0),
+        CableSize::Awg(gauge) | CableSize::Sae(gauge) => gauge.area() >= Area::mm2(10.0),
+        CableSize::Outside(_) => false,
+    }
 }
 
 fn back(said: Option<&Said<ReturnFile>>, feed: &Cable, r: &mut Resolver<'_>) -> Return {
@@ -321,7 +332,9 @@ pub(super) fn bank(file: &BuildFile, r: &mut Resolver<'_>) -> Option<Bank> {
         .as_ref()
         .map(|said| Said { value: said.value.charge.clone(), at: said.at.clone() });
     let capacity = r.papers(&label, p::CHARGE_AS);
+    let beside = bank.beside.as_ref().and_then(|said| beside(said, r));
     Some(Bank {
+        beside,
         kind: bank.kind.as_ref().map_or(Chemistry::Agm, |kind| kind.value),
         kind_assumed: bank.kind.is_none(),
         count,
@@ -336,14 +349,43 @@ pub(super) fn bank(file: &BuildFile, r: &mut Resolver<'_>) -> Option<Bank> {
     })
 }
 
+fn beside(said: &Said<BesideFile>, r: &mut Resolver<'_>) -> Option<Beside> {
+    let file = &said.value;
+    let hint = "write it like beside = { kind = \"AGM\", capacity = \"95 Ah @ 20 h\" }";
+    r.reader.lacking(&said.at, "another battery on the posts", &file.lacks(&["kind"]), hint);
+    let label = file.capacity.as_ref();
+    let label = label.map(|said| Said { value: said.value.charge.clone(), at: said.at.clone() });
+    let capacity = r.papers(&label, p::CHARGE_AS);
+    Some(Beside { kind: file.kind.as_ref()?.value, capacity })
+}
+
 fn main_fuse(said: Option<&Said<FuseFile>>, r: &mut Resolver<'_>) -> Fuse {
     let file = said.map(|said| said.value.clone()).unwrap_or_default();
+    let rating = r.given(&file.rating, Basis::Measured, p::CURRENT_A);
+    let resistance = r.given(&file.resistance, Basis::Measured, p::RESISTANCE_OHM);
+    let usual = || rating.as_ref().map_or_else(|| typical("fuse-main"), usual_resistance);
     Fuse {
-        rating: r.given(&file.rating, Basis::Measured, p::CURRENT_A),
+        resistance: resistance.unwrap_or_else(usual),
+        rating,
         family: file.family.as_ref().map(|said| said.value),
-        resistance: r.or_typical::<Resistance>(&file.resistance, p::RESISTANCE_OHM, "fuse-main"),
         breaks: r.papers(&file.breaks, p::BREAKING_A),
         from_post: r.given(&file.from_post, Basis::Measured, p::LEAD_M),
+    }
+}
+
+/// What a bolted fuse with its holder usually has: it loses about the same volts at its rating,
+/// whatever that is.
+fn usual_resistance(rating: &Given<Current>) -> Given<Resistance> {
+    let holder: Given<Resistance> = typical("fuse-holder-main");
+    let drop: Given<Voltage> = typical("fuse-drop-main");
+    let ohm = |drop: Voltage, holder: Resistance| drop / rating.likely() + holder;
+    Given {
+        value: Ranged {
+            low: ohm(drop.value.low, holder.value.low),
+            likely: ohm(drop.likely(), holder.likely()),
+            high: ohm(drop.value.high, holder.value.high),
+        },
+        ..holder
     }
 }
 

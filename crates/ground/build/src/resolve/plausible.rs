@@ -107,6 +107,7 @@ pub(crate) const CONDUCTIVITY: Bounds =
     bounds("the conductivity of an insulation", 0.001, 0.2, "W/(m·K)", 1.0);
 pub(crate) const CONDUCTANCE: Bounds =
     bounds("what a bay's walls let through", 0.1, 1_000.0, "W/K", 1.0);
+pub(crate) const DAILY_S: Bounds = bounds("how long a thing runs in a day", 0.0, 24.0, "h", HOUR_S);
 pub(crate) const TIME_S: Bounds = bounds("a length of time", 0.0, 366.0, "days", DAY_S);
 pub(crate) const LATITUDE_RAD: Bounds = bounds("a latitude", -90.0, 90.0, "°", DEGREE);
 pub(crate) const LONGITUDE_RAD: Bounds = bounds("a longitude", -180.0, 180.0, "°", DEGREE);

@@ -234,6 +234,8 @@ pub(super) fn items(
             condenser_in: item.condenser_in.as_ref().map(|said| said.value.clone()),
             mass: mass.or_else(|| r.papers(&of_part?.mass, p::PART_KG)),
             contents,
+            hours: r.given(&item.hours, Basis::Measured, p::DAILY_S),
+            on: r.given(&item.on, Basis::Measured, p::DAILY_S),
             removable: item.removable.as_ref().is_some_and(|said| said.value),
             held: super::hold::held(item.held.as_ref(), r),
         })
