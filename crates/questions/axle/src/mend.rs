@@ -53,7 +53,10 @@ fn axle(case: &Case<'_>, figure: usize, scene: &Scene, over_kg: f64) -> Option<S
     } else {
         String::new()
     };
-    Some(format!("{less_kg:.0} kg less {place}{moved} clears it."))
+    let spare_percent = TIGHT_SHARE * 100.0;
+    Some(format!(
+        "{less_kg:.0} kg less {place}{moved} clears it, with {spare_percent:.0} % to spare."
+    ))
 }
 
 /// How far something of a round mass has to be moved for that much to leave an axle.

@@ -194,13 +194,20 @@ impl<'b> Daily<'b> {
         let capacity = point.at(cells.capacity);
         let left = cells.left(&point);
         let usable_ah = capacity.in_ah() * (1.0 - left.in_of_one());
+        let heats = self.loads.each.iter().any(|load| load.when_cold);
+        let heated = if heats {
+            self.loads.day_ah(&point, mild, true).ok().map(|used_ah| days(&point, used_ah))
+        } else {
+            None
+        };
         let says = format!(
             "{} give {usable_ah:.0} Ah down to {:.0} % charge. Without sun or engine that is {:.1} \
-             days, at the unfavourable end {:.1}.",
+             days, at the unfavourable end {:.1}{}.",
             bank_words(bank, capacity.in_ah()),
             left.in_percent(),
             swung.likely,
-            swung.unfavourable
+            swung.unfavourable,
+            heated.map_or_else(String::new, |days| format!("; while it is heated {days:.1}"))
         );
         let short_ah = (wanted.in_days() - swung.likely) * used_ah;
         let mend = (short_ah > 0.0).then(|| {

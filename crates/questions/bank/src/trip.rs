@@ -174,8 +174,8 @@ fn said_of(away: &Away<'_>, trip: &Trip) -> Vec<String> {
             city.name, city.country
         )),
         None => said.push(format!(
-            "no place of the climate table is near {name}: {:.0} % of the sun outside the air and \
-             {:.0} °C, anywhere and in every month",
+            "no place of the climate table is near the trip {name}: {:.0} % of the sun above the \
+             air reaches the ground, and it is {:.0} °C, whatever the month",
             away.normals.clearness[0] * 100.0,
             away.normals.temperature[0].in_celsius()
         )),

@@ -33,7 +33,7 @@ pub(crate) fn before(asked: &OneRun<'_>) -> Vec<Finding> {
     let mut finding = Finding::plain(id, label, Verdict::Open, says).expecting(scene.expects(None));
     finding.inputs = scene.inputs;
     finding.asks.push(Ask {
-        input: format!("readings of the {} while it runs", asked.item).into(),
+        input: format!("readings of the {}, running", asked.item).into(),
         how: format!(
             "With a meter for direct volts and a clamp for direct current, once it is switched on: [readings.{}] battery = \"... V\", block = \"... V\", appliance = \"... V\", current = \"... A\". Never hold a probe across two posts with your other hand on metal.",
             asked.name

@@ -46,7 +46,7 @@ pub(crate) fn breaks(build: &Build, bank: &Bank) -> Option<Finding> {
     let (id, label) = ("block.breaking", "bolted fault at the fuse block");
     let finding = Finding::measured(id, label, Unit::Ampere, &swung, limit, &ledger);
     let says = format!(
-        "A bolted fault at the fuse block draws about {:.0} A. A {word} fuse breaks {breaks_a:.0} A by itself; beyond, the main fuse has to be the quicker one, and nothing says that it is.",
+        "A bolted fault at the fuse block draws some {:.0} A. A {word} fuse breaks {breaks_a:.0} A by itself; beyond, the main fuse has to be the quicker one, and nothing says that it is.",
         round_up(swung.likely)
     );
     let mend = (finding.verdict != Verdict::Good).then(|| {

@@ -5,6 +5,7 @@ use spile_build::{Bank, Build, Item, Return, Run};
 use spile_circuit::scene::{OneRun, likely_carried, weakest};
 use spile_quantity::{Current, Voltage};
 
+use crate::heater;
 use crate::words::amps;
 
 /// An *open* finding that asks for one input.
@@ -170,6 +171,7 @@ pub(crate) fn assumed(build: &Build, bank: &Bank) -> Vec<String> {
         if run.back_assumed && matches!(run.back, Return::Cable(_)) {
             said.push(format!("a return like the feed for the run {name}"));
         }
+        said.extend(heater::assumed(build, run));
     }
     said
 }

@@ -21,7 +21,7 @@ pub fn bare(value: f64, unit: Unit) -> String {
         Unit::AmpereHour | Unit::Litre | Unit::Second | Unit::SquareCentimetre | Unit::Kilogram => {
             usize::from(size < 9.95)
         }
-        Unit::Count => usize::from(value.fract() != 0.0),
+        Unit::Count => usize::from(value.fract() != 0.0 && value.abs() < 100.0),
     };
     let decimals = if size > 0.0 { decimals.max(first_digit_behind_point(size)) } else { decimals };
     let text = fixed(value, decimals);

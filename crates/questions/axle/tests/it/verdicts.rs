@@ -81,7 +81,8 @@ fn what_is_told_to_clear_it_clears_it() {
     let answer = ask(&van("1250 kg", "1960 kg", LEVEL));
     let mend = finding(&answer, "rear").mend.clone().unwrap();
     let numbers: Vec<f64> = mend.split([' ', ',']).filter_map(|word| word.parse().ok()).collect();
-    let [less, moved, far] = numbers[..] else { panic!("{mend}") };
+    let [less, moved, far, spare] = numbers[..] else { panic!("{mend}") };
+    assert_eq!(spare, 2.0, "{mend}");
     let lighter = |kg: f64| ask(&van("1250 kg", &format!("{} kg", 1960.0 - kg), LEVEL));
     assert_eq!(words(finding(&lighter(less), "rear")), "good", "{mend}");
     assert_ne!(words(finding(&lighter(less - 2.0), "rear")), "good", "{mend}");
@@ -393,7 +394,7 @@ fn noses_too_heavy_and_too_light() {
     let nose = finding(&heavy, "nose");
     assert_eq!(words(nose), "stop");
     let mend = nose.mend.as_deref().unwrap();
-    let [less, moved, far] = numbers(mend)[..] else { panic!("{mend}") };
+    let [less, moved, far, _] = numbers(mend)[..] else { panic!("{mend}") };
     assert!(mend.contains("moved back"), "{mend}");
     for then in [90.0 - less, 90.0 - moved * far / 3.0] {
         assert_eq!(words(finding(&trailer(then), "nose")), "good", "{mend}");

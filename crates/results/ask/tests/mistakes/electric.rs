@@ -1,8 +1,8 @@
-//! Mistakes 18 to 24: fuse, cable, return, and the bank.
+//! Mistakes 18 to 24, 26 and 28: fuse, cable, return, the bank, and a heater.
 
-use spile_answer::Question::Wire;
+use spile_answer::Question::{Bank, Wire};
 
-use super::{Caught, but, caught, likely, near, one, report, words};
+use super::{Caught, but, caught, found, likely, near, one, report, words};
 
 /// A fridge on a cable of its own, behind a class T fuse at a lithium bank.
 pub const FRIDGE: &str = r#"
@@ -142,4 +142,83 @@ fn mistake_24_cut_out_on_high_with_a_long_cable() {
     caught(&high, FRIDGE, &expected);
     let low = but(&high, "12.3 V", "10.4 V");
     assert_eq!(words(one(&report(&low), Wire, "fridge.running")), "good");
+}
+
+/// 26: unlike batteries on the same posts; like ones that are not one pair.
+#[test]
+fn mistake_26_unlike_batteries_in_parallel() {
+    let beside = |kind: &str| {
+        but(
+            FRIDGE,
+            "limit = \"100 A\"",
+            &format!("limit = \"100 A\"\nbeside = {{ kind = \"{kind}\", capacity = \"95 Ah\" }}"),
+        )
+    };
+    let expected = Caught {
+        question: Bank,
+        id: "parallel",
+        verdict: "stop",
+        says: &["the same posts", "Take the other battery off", "80 Ah"],
+    };
+    for lead in ["AGM", "gel", "flooded"] {
+        let finding = caught(&beside(lead), FRIDGE, &expected);
+        assert!(!finding.working.is_empty(), "{lead}");
+    }
+    let like = ["0.1 V", "a fuse to each", "plus from one and minus from the other", "60 of 100"];
+    let expected = Caught { verdict: "care practice", says: &like, ..expected };
+    caught(&beside("LiFePO4"), FRIDGE, &expected);
+    // of 100 A each, two that share 60 to 40 give 100 / 0.6 = 167 A: 150 A is within, 180 A is not
+    let pair = |watts: &str| {
+        let two = but(FRIDGE, "limit = \"100 A\"", "limit = \"100 A\"\ncount = 2");
+        but(&but(&two, "running = \"58 W\"", &format!("running = \"{watts}\"")), "6 mm2", "120 mm2")
+    };
+    let expected = Caught { question: Wire, id: "bank.limit", verdict: "care unsure", says: &[] };
+    caught(&pair("2200 W"), &pair("1500 W"), &expected);
+}
+
+/// A heater that starts on a glow pin, and the cable to it.
+const HEATER: &str = r#"
+[bank]
+kind = "AGM"
+capacity = "100 Ah"
+fuse = { rating = "60 A", family = "class T", from_post = "120 mm" }
+[block]
+feed = { section = "16 mm2", length = "1 m" }
+return = { section = "16 mm2", length = "1 m" }
+[block.ways.1]
+fuse = "15 A"
+run = "heater"
+[parts.heater]
+kind = "heater"
+power = { running = "24 W", start = "10 A", cut_out = "10.5 V" }
+[items.heater]
+about = "diesel heater"
+[runs.heater]
+section = "6 mm2"
+length = "3.6 m"
+"#;
+
+/// 28: a glow start on thin cable; never on a switch that cuts the run-on.
+#[test]
+fn mistake_28_a_glow_start_on_thin_cable_and_on_a_switch() {
+    // 2 × 3.6 m of 1 mm² at 0.0175 Ω·mm²/m lose 1.26 V of 10 A before any joint: of 11.9 V at rest
+    // some 10.5 V are left at the very best
+    let thin = but(HEATER, "section = \"6 mm2\"", "section = \"1 mm2\"");
+    let start =
+        Caught { question: Wire, id: "heater.start", verdict: "stop", says: &["10.50 V", "mm²"] };
+    let finding = caught(&thin, HEATER, &start);
+    let arrives_v = likely(&finding);
+    assert!((9.5..10.5).contains(&arrives_v), "{arrives_v} V");
+    let switched =
+        but(HEATER, "length = \"3.6 m\"", "length = \"3.6 m\"\nswitch = \"at the door\"");
+    let says = ["at the door", "runs on", "its own control"];
+    let switch = Caught { id: "heater.switch", verdict: "care practice", says: &says, ..start };
+    caught(&switched, HEATER, &switch);
+    let unsaid = report(HEATER);
+    let wire = unsaid.answers.iter().find(|asked| asked.question == Wire).unwrap();
+    let assumed = &wire.now().assumed;
+    assert!(assumed.iter().any(|what| what.contains("no switch")), "{assumed:?}");
+    // a switch in the feed of a lamp is nothing to tell of
+    let lamp = but(&switched, "kind = \"heater\"", "kind = \"light\"");
+    assert!(found(&report(&lamp), Wire, "heater.switch").is_none());
 }

@@ -3,9 +3,9 @@
 //! Source: the project's trade notes; copper there is 0.0175 Ω·mm²/m at 20 °C and joints are
 //! ignored, so joints are stated as good as nothing here; class 5 maxima give some 12 % more.
 
-use spile_answer::Question::{Fit, Hold, Wire};
+use spile_answer::Question::{Bank, Fit, Hold, Wire};
 
-use super::{but, likely, one, report, words};
+use super::{but, found, likely, one, report, words};
 
 /// A load of so many watts on a run, behind class T fuses at lithium batteries of 100 Ah.
 fn load(kind: &str, watts: f64, bank: &str, run: &str, fuse: &str) -> String {
@@ -89,6 +89,23 @@ fn an_inverter_of_2000_watts_on_three_cables() {
     }
     // 207 A at 11.0 V needs at least 258 A
     assert!(likely(one(&answer, Wire, "it.fuse-load")) < 258.0);
+}
+
+/// Case 2, its first half: a new lithium battery of 100 Ah on the posts of an old lead one.
+#[test]
+fn lithium_on_the_posts_of_lead_is_a_stop() {
+    let bank = |kind: &str, beside: &str| {
+        format!("[bank]\nkind = \"{kind}\"\ncapacity = \"100 Ah\"\n{beside}\n")
+    };
+    let lead = bank("flooded", "beside = { kind = \"LiFePO4\", capacity = \"100 Ah\" }");
+    let lithium = bank("LiFePO4", "beside = { kind = \"flooded\", capacity = \"100 Ah\" }");
+    for text in [&lead, &lithium] {
+        let answer = report(text);
+        let together = one(&answer, Bank, "parallel");
+        assert_eq!(words(together), "stop", "{}", together.says);
+        assert!(together.mend.is_some());
+    }
+    assert!(found(&report(&bank("LiFePO4", "")), Bank, "parallel").is_none());
 }
 
 /// Case 2, its second half: two like batteries of 100 A under 189 A share 60 to 40.
