@@ -89,7 +89,11 @@ pub fn drawings(
         Question::Axle => crate::vehicle::on_axles(before, after, width),
         Question::Cold => crate::energy::drawings(before, after, width),
         Question::Bank => crate::year::drawings(before, after, width),
-        Question::Wire => crate::oneline::drawings(before, after, width),
+        Question::Wire => {
+            let mut drawn = crate::oneline::drawings(before, after, width);
+            drawn.extend(crate::volts::drawing(before, after, width));
+            drawn
+        }
         Question::Hold => crate::forces::drawings(before, after, width),
         Question::Air => crate::section::drawings(before, after, width),
         Question::Meter => crate::points::drawings(before, after, width),

@@ -56,6 +56,7 @@ mod section;
 mod svg;
 mod text;
 mod vehicle;
+mod volts;
 mod year;
 
 pub use bar::{BarSize, limit_bar};

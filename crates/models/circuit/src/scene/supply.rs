@@ -85,10 +85,10 @@ pub struct Supply {
     pub open: Handle<Voltage>,
     inner: Handle<Resistance>,
     inner_low: Handle<Share>,
-    joints: Handle<Resistance>,
-    main_fuse: Handle<Resistance>,
-    feed: Conductor,
-    back: Conductor,
+    pub(super) joints: Handle<Resistance>,
+    pub(super) main_fuse: Handle<Resistance>,
+    pub(super) feed: Conductor,
+    pub(super) back: Conductor,
     /// The way through the body, where anything returns by it.
     pub body: Option<BodyWay>,
     powers: [Option<Handle<Power>>; 2],
@@ -98,9 +98,9 @@ pub struct Supply {
 /// The inputs of a return through the body, from one stud to the negative bus.
 #[derive(Debug, Clone, Copy)]
 pub struct BodyWay {
-    sheet: Handle<Resistance>,
-    stud: Handle<Resistance>,
-    cable: Conductor,
+    pub(super) sheet: Handle<Resistance>,
+    pub(super) stud: Handle<Resistance>,
+    pub(super) cable: Conductor,
 }
 
 /// The shared part of a circuit.

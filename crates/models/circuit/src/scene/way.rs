@@ -28,10 +28,10 @@ pub struct Way {
     holder: Handle<Resistance>,
     /// The feed.
     pub feed: Conductor,
-    plug: Handle<Resistance>,
+    pub(super) plug: Handle<Resistance>,
     /// The return, as far as it is the run's own.
     pub back: Conductor,
-    stud: Option<Handle<Resistance>>,
+    pub(super) stud: Option<Handle<Resistance>>,
     running: Handle<Power>,
     motor: bool,
     start: Option<StartInput>,
@@ -80,7 +80,7 @@ pub struct Solved {
     /// Through the item, or through the fault.
     pub current: Current,
     /// Out of the bank, and through the body.
-    shared: [Current; 2],
+    pub(super) shared: [Current; 2],
 }
 
 impl Way {

@@ -10,6 +10,7 @@ mod plots;
 mod points;
 mod section;
 mod seen;
+mod volts;
 
 use std::path::Path;
 
