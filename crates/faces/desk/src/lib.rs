@@ -41,10 +41,12 @@
 mod change;
 mod desk;
 mod did;
+mod drag;
 mod error;
 mod leaf;
 mod live;
 mod page;
+mod placing;
 mod routes;
 mod safe;
 mod serve;

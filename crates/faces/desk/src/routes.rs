@@ -15,7 +15,7 @@ use tower_http::timeout::TimeoutLayer;
 
 use crate::desk::Desk;
 use crate::view::{Asked, NoView, View};
-use crate::{change, error, live, page, safe};
+use crate::{change, drag, error, live, page, safe};
 
 /// The pages of a build.
 pub fn router(desk: Arc<Desk>) -> Router {
@@ -36,6 +36,7 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/change", post(change::change))
         .route("/undo", post(change::undo))
         .route("/redo", post(change::redo))
+        .route("/drag", post(drag::drag))
         .route("/static/{file}", get(asset))
         .fallback(|| async { error::not_found() })
         .layer(TimeoutLayer::with_status_code(StatusCode::REQUEST_TIMEOUT, safe::TIME));
@@ -84,6 +85,7 @@ async fn asset(Path(file): Path<String>) -> Response {
         "look.css" => ("text/css; charset=utf-8", include_str!("../static/look.css")),
         "sheet.css" => ("text/css; charset=utf-8", spile_sheet::STYLE),
         "desk.js" => ("text/javascript; charset=utf-8", include_str!("../static/desk.js")),
+        "drag.js" => ("text/javascript; charset=utf-8", include_str!("../static/drag.js")),
         "mark.svg" => ("image/svg+xml", include_str!("../static/mark.svg")),
         _ => return error::not_found(),
     };

@@ -155,6 +155,7 @@ fn document(
                 link rel="stylesheet" href="/static/sheet.css";
                 link rel="stylesheet" href="/static/look.css";
                 script src="/static/desk.js" defer {}
+                script src="/static/drag.js" defer {}
             }
             body data-version=[version] data-token=[token] {
                 (shapes())

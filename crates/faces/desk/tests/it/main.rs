@@ -2,6 +2,7 @@
 
 mod ask;
 mod change;
+mod drag;
 mod pages;
 mod safety;
 mod state;
