@@ -1,4 +1,5 @@
 //! The pages in headless Chromium.
 
 mod checker;
+mod drag;
 mod every_page;
