@@ -8,7 +8,8 @@
 //! and the words are those of the terminal.
 //!
 //! **Pages.** Plain HTML, written on the server; all that can be read and every form works without
-//! script. The script that is served puts new content into the open page when a file changed.
+//! script. The scripts that are served put new content into the open page when a file changed, and
+//! move things in the drawings.
 //!
 //! **Changes.** Every thing of a build has a form, made of the record that its files are read by;
 //! what is typed is written at once, into the build as it stands or into the job that is shown, and
