@@ -171,8 +171,33 @@ pub struct Ask {
     pub how: Cow<'static, str>,
     /// What it would settle, in words that go on from "It settles"; empty where that is not known.
     pub settles: String,
+    /// At which of its values the verdict turns: `good at 525 mm or more`; empty where it does not
+    /// turn the verdict alone, or where that was not worked out.
+    pub turns: String,
     /// How much of the way to the limit it decides: 1 where it alone can turn the verdict.
     pub weight: f64,
+}
+
+impl Ask {
+    /// Something without which nothing can be said.
+    pub fn missing(
+        input: impl Into<Cow<'static, str>>,
+        how: impl Into<Cow<'static, str>>,
+        settles: impl Into<String>,
+    ) -> Self {
+        Self {
+            input: input.into(),
+            how: how.into(),
+            settles: settles.into(),
+            turns: String::new(),
+            weight: 1.0,
+        }
+    }
+
+    /// Whether it alone can turn the verdict.
+    pub const fn decides(&self) -> bool {
+        self.weight >= 1.0
+    }
 }
 
 /// What a meter should show in one place.
@@ -225,8 +250,8 @@ impl Finding {
     /// A finding from a figure that was swung over its inputs and held against a limit.
     ///
     /// The inputs kept are those that the figure's ledger has. Asks are made of the movers whose
-    /// range decides the verdict, as far as the owner can get them: measured or typical ones. What
-    /// each would settle is worked out by [`Finding::settling`].
+    /// range decides the verdict, as far as the owner can get them: measured or typical ones. At
+    /// which of its values each turns the verdict is worked out by [`Finding::settling`].
     pub fn measured(
         id: impl Into<String>,
         label: impl Into<String>,

@@ -8,6 +8,11 @@ use crate::verdict::{Verdict, judge};
 
 /// How much of the way to the limit an input must decide to be asked for.
 const LEAST_WEIGHT: f64 = 0.2;
+/// How often a range is halved for the value at which a verdict turns: finer than it is told.
+const HALVINGS: usize = 11;
+
+/// How many inputs that decide nothing alone are asked for.
+const MOST_ASKS: usize = 3;
 
 /// The inputs whose ranges decide a verdict: those that take the figure a good part of the way
 /// from its likely value to the limit, or past it.
@@ -15,26 +20,31 @@ pub(crate) fn asks(verdict: Verdict, swing: &Swing, limit: &Limit, ledger: &Ledg
     if matches!(verdict, Verdict::Good | Verdict::Stop) && limit.firm {
         return Vec::new();
     }
-    let weighed = swing
+    let way = (limit.value - swing.likely).abs();
+    let asks = swing
         .movers
         .iter()
-        .map(|mover| (mover.input, weight(mover.worse_by, (limit.value - swing.likely).abs())));
-    strongest(weighed, ledger)
+        .map(|mover| (&ledger.inputs()[mover.input], weight(mover.worse_by, way)))
+        .filter(|(input, _)| can_be_asked(input))
+        .map(|(input, weight)| ask(input, weight))
+        .collect();
+    strongest(asks)
 }
 
 impl Finding {
-    /// The same with what each of its asks would settle, worked out from the figure itself: "good at
-    /// 525 mm or more". `figure` is the one that was swung.
+    /// The same with the value of each of its asks at which the verdict turns, worked out from the
+    /// figure itself: "good at 525 mm or more". `figure` is the one that was swung.
     ///
     /// Within the limit at the likely value, all other inputs are held at the ends that make it
     /// worst together, and the value of the one asked for is found at which the figure comes within
     /// its limit. Outside at the likely value, the inputs are asked for whose better end brings the
-    /// figure nearer to its limit, and the others are held at their likely values. An ask that by
-    /// itself settles nothing is left without a value.
+    /// figure nearer to its limit, and the others are held at their likely values. What by itself
+    /// turns the verdict has a weight of 1; an ask that by itself settles nothing is left without a
+    /// value. What was said of the asks before is lost.
     ///
-    /// It costs some 25 evaluations of the figure for each of the three asks, and two for each input
-    /// where the limit is passed at the likely value; none where nothing is to be settled. A figure
-    /// that turns round inside the range of an input may come within its limit elsewhere too.
+    /// It costs two evaluations of the figure for each input that can be asked for, and some 15 more
+    /// for each that turns the verdict; none where nothing is to be settled. A figure that turns
+    /// round inside the range of an input may come within its limit elsewhere too.
     #[must_use]
     pub fn settling(
         mut self,
@@ -43,97 +53,115 @@ impl Finding {
         figure: impl Fn(&Point) -> f64,
     ) -> Self {
         let Some(limit) = self.limit.clone() else { return self };
-        let unit = self.figure.map_or(crate::Unit::Count, |figure| figure.unit);
-        let verdict_at =
-            |value: f64| judge(&Figure { likely: value, unfavourable: value, unit }, &limit);
-        let is_within = |value: f64| !value.is_nan() && !limit.is_passed_by(value);
-        let is_good = |value: f64| verdict_at(value) == Verdict::Good;
-        let likely = ledger.likely();
-        if is_within(swing.likely) {
-            let mut worst = likely;
-            for mover in swing.movers.iter().take(TOGETHER) {
-                worst.set(mover.input, mover.end);
-            }
-            for mover in &swing.movers {
-                let input = &ledger.inputs()[mover.input];
-                let Some(ask) = self.asks.iter_mut().find(|ask| ask.input == input.name) else {
-                    continue;
-                };
-                let better = if mover.end == input.low { input.high } else { input.low };
-                let at = |value: f64| {
-                    let mut point = worst.clone();
-                    point.set(mover.input, value);
-                    figure(&point)
-                };
-                let ends = (better, mover.end);
-                let says = turning(ends, |value| is_good(at(value)))
-                    .map(|from| {
-                        format!("good at {}", words(input, from, better, |v| is_good(at(v))))
-                    })
-                    .or_else(|| {
-                        let from = turning(ends, |value| is_within(at(value)))?;
-                        let words = words(input, from, better, |value| is_within(at(value)));
-                        Some(format!("within the limit at {words}"))
-                    });
-                if let Some(says) = says {
-                    add(ask, &says);
-                }
-            }
-        } else if self.verdict != Verdict::Open {
-            let at = |index: usize, value: f64| {
-                let mut point = likely.clone();
-                point.set(index, value);
-                figure(&point)
-            };
-            // The end of each input that brings the figure nearer to its limit, and how near.
-            let nearer = |index: usize, input: &Input| {
-                let gain = |end: f64| {
-                    (limit.missed_by(swing.likely) - limit.missed_by(at(index, end)), end)
-                };
-                let (low, high) = (gain(input.low), gain(input.high));
-                if low.0 > high.0 { low } else { high }
-            };
-            let inputs = ledger.inputs().iter().enumerate();
-            let nearer: Vec<(usize, (f64, f64))> = inputs
-                .filter(|(_, input)| can_be_asked(input))
-                .map(|(index, input)| (index, nearer(index, input)))
-                .filter(|(_, (gain, _))| *gain > 0.0)
-                .collect();
-            let way = limit.missed_by(swing.likely);
-            let mut weighed: Vec<(usize, f64)> =
-                nearer.iter().map(|(index, (gain, _))| (*index, weight(*gain, way))).collect();
-            weighed.sort_by(|a, b| b.1.total_cmp(&a.1));
-            self.asks = strongest(weighed.into_iter(), ledger);
-            for (index, (_, better)) in nearer {
-                let input = &ledger.inputs()[index];
-                let Some(ask) = self.asks.iter_mut().find(|ask| ask.input == input.name) else {
-                    continue;
-                };
-                let holds = |value: f64| is_within(at(index, value));
-                let worse = if better == input.low { input.high } else { input.low };
-                if let Some(from) = turning((better, worse), holds) {
-                    let words = words(input, from, better, holds);
-                    add(ask, &format!("within the limit at {words}, if all else is as likely"));
-                }
-            }
+        if matches!(self.verdict, Verdict::Good | Verdict::Open) {
+            return self;
         }
+        let unit = self.figure.map_or(crate::Unit::Count, |figure| figure.unit);
+        let is_within = |value: f64| !value.is_nan() && !limit.is_passed_by(value);
+        let is_good = |value: f64| {
+            judge(&Figure { likely: value, unfavourable: value, unit }, &limit) == Verdict::Good
+        };
+        self.asks = if is_within(swing.likely) {
+            within(self.asks, swing, ledger, &figure, [&is_good, &is_within])
+        } else {
+            outside(swing.likely, &limit, ledger, &figure)
+        };
         self
     }
 }
 
-/// Asks for the three strongest of the inputs that can be asked for.
-fn strongest(weighed: impl Iterator<Item = (usize, f64)>, ledger: &Ledger) -> Vec<Ask> {
-    weighed
-        .map(|(index, weight)| (&ledger.inputs()[index], weight))
-        .filter(|(input, weight)| *weight >= LEAST_WEIGHT && can_be_asked(input))
-        .take(3)
-        .map(|(input, weight)| Ask {
-            input: input.name.clone(),
-            how: input.how.clone(),
-            settles: String::new(),
-            weight,
-        })
-        .collect()
+/// What brings a figure that may pass its limit surely within it.
+fn within(
+    mut asks: Vec<Ask>,
+    swing: &Swing,
+    ledger: &Ledger,
+    figure: &impl Fn(&Point) -> f64,
+    [is_good, is_within]: [&dyn Fn(f64) -> bool; 2],
+) -> Vec<Ask> {
+    let mut worst = ledger.likely();
+    for mover in swing.movers.iter().take(TOGETHER) {
+        worst.set(mover.input, mover.end);
+    }
+    for mover in &swing.movers {
+        let input = &ledger.inputs()[mover.input];
+        if !can_be_asked(input) {
+            continue;
+        }
+        let better = if mover.end == input.low { input.high } else { input.low };
+        let at = |value: f64| {
+            let mut point = worst.clone();
+            point.set(mover.input, value);
+            figure(&point)
+        };
+        let [at_better, at_worse] = [better, mover.end].map(at);
+        let turns = [("good", is_good), ("within the limit", is_within)].into_iter().find_map(
+            |(word, holds)| {
+                (holds(at_better) && !holds(at_worse))
+                    .then(|| turning(word, input, (better, mover.end), |value| holds(at(value))))
+            },
+        );
+        let Some(turns) = turns else { continue };
+        let known = asks.iter().position(|ask| ask.input == input.name);
+        let known = known.unwrap_or_else(|| {
+            asks.push(ask(input, 1.0));
+            asks.len() - 1
+        });
+        asks[known].weight = 1.0;
+        asks[known].turns = turns;
+    }
+    strongest(asks)
+}
+
+/// What brings a figure that passes its limit at the likely value nearer to it.
+fn outside(
+    likely: f64,
+    limit: &Limit,
+    ledger: &Ledger,
+    figure: &impl Fn(&Point) -> f64,
+) -> Vec<Ask> {
+    let likely_point = ledger.likely();
+    let way = limit.missed_by(likely);
+    let asks = ledger.inputs().iter().enumerate().filter(|(_, input)| can_be_asked(input));
+    let asks = asks.filter_map(|(index, input)| {
+        let missed = |value: f64| {
+            let mut point = likely_point.clone();
+            point.set(index, value);
+            limit.missed_by(figure(&point))
+        };
+        let [at_low, at_high] = [input.low, input.high].map(missed);
+        let (better, worse, left) = if at_low < at_high {
+            (input.low, input.high, at_low)
+        } else {
+            (input.high, input.low, at_high)
+        };
+        let mut ask = (left < way).then(|| ask(input, weight(way - left, way)))?;
+        if left == 0.0 && at_low.max(at_high) > 0.0 {
+            let holds = |value: f64| missed(value) == 0.0;
+            let turns = turning("within the limit", input, (better, worse), holds);
+            ask.turns = format!("{turns}, if all else is as likely");
+        }
+        Some(ask)
+    });
+    strongest(asks.collect())
+}
+
+/// The strongest asks first: all that decide by themselves, and a few of the others.
+fn strongest(mut asks: Vec<Ask>) -> Vec<Ask> {
+    asks.retain(|ask| ask.weight >= LEAST_WEIGHT);
+    asks.sort_by(|a, b| b.weight.total_cmp(&a.weight));
+    let deciding = asks.iter().filter(|ask| ask.decides()).count();
+    asks.truncate(deciding.max(MOST_ASKS));
+    asks
+}
+
+fn ask(input: &Input, weight: f64) -> Ask {
+    Ask {
+        input: input.name.clone(),
+        how: input.how.clone(),
+        settles: String::new(),
+        turns: String::new(),
+        weight,
+    }
 }
 
 /// How much of a way is gone: 1 where all of it or more.
@@ -149,29 +177,24 @@ fn can_be_asked(input: &Input) -> bool {
         && !input.how.starts_with("Not worth measuring")
 }
 
-fn add(ask: &mut Ask, says: &str) {
-    ask.settles = match ask.settles.as_str() {
-        "" => format!("this: {says}"),
-        settles => format!("{settles}; {says}"),
-    };
-}
-
-/// The value nearest to the worse end at which something still holds, if it holds at the better
-/// end and not at the worse one.
-fn turning((better, worse): (f64, f64), holds: impl Fn(f64) -> bool) -> Option<f64> {
-    if !holds(better) || holds(worse) {
-        return None;
-    }
-    let (mut inside, mut outside) = (better, worse);
-    for _ in 0..16 {
-        let middle = f64::midpoint(inside, outside);
+/// `good at 525 mm or more`: the value nearest to the worse end at which something still holds that
+/// holds at the better end and not at the worse one.
+fn turning(
+    word: &str,
+    input: &Input,
+    (better, worse): (f64, f64),
+    holds: impl Fn(f64) -> bool,
+) -> String {
+    let (mut inside, mut beyond) = (better, worse);
+    for _ in 0..HALVINGS {
+        let middle = f64::midpoint(inside, beyond);
         if holds(middle) {
             inside = middle;
         } else {
-            outside = middle;
+            beyond = middle;
         }
     }
-    Some(inside)
+    format!("{word} at {}", words(input, inside, better, holds))
 }
 
 /// `525 mm or more`: a value of an input in the unit in which people say it, rounded to a step of a

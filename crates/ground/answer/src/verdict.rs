@@ -62,6 +62,9 @@ impl Verdict {
 
 /// The share of a limit that must be left for a figure not to be called tight: 2 %.
 ///
+/// A limit of nought has no share: what is within it at its unfavourable end is never tight. Where
+/// a little room matters beyond that, as round a body in its bay, a rule of practice asks for it.
+///
 /// **Source**: the project's own rule; common practice has no figure for it.
 pub const TIGHT_SHARE: f64 = 0.02;
 

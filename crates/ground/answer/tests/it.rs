@@ -163,7 +163,7 @@ fn an_ask_says_at_which_value_the_verdict_turns() {
                 (point.at(depth) - point.at(body)).in_mm()
             });
         assert_eq!(finding.verdict, Verdict::Care(Reason::Unsure));
-        assert_eq!(finding.asks[0].settles, format!("this: good at {value} or more"));
+        assert_eq!(finding.asks[0].turns, format!("good at {value} or more"));
     }
 }
 
@@ -178,7 +178,7 @@ fn an_ask_within_a_tight_limit_says_where_it_is_within() {
         |point| point.at(depth).in_mm().max(985.0),
     );
     assert_eq!(finding.verdict, Verdict::Care(Reason::Unsure));
-    assert_eq!(finding.asks.remove(0).settles, "this: within the limit at 1000 mm or less");
+    assert_eq!(finding.asks.remove(0).turns, "within the limit at 1000 mm or less");
 }
 
 #[test]
@@ -201,15 +201,15 @@ fn an_ask_of_what_is_passed_says_what_would_clear_it() {
         assert_eq!(finding.verdict, verdict);
         assert_eq!(finding.asks.len(), 1);
         assert_eq!(
-            finding.asks[0].settles,
-            "this: within the limit at 15 mΩ or less, if all else is as likely"
+            finding.asks[0].turns,
+            "within the limit at 15 mΩ or less, if all else is as likely"
         );
         assert_eq!(finding.asks[0].weight, 1.0);
     }
     // Where even the better end is outside, it is asked for and nothing is promised.
     let finding =
         settled(limit(0.16, Sense::AtMost, Class::Limit, true), &ledger, Worse::Higher, loss);
-    assert_eq!((finding.asks.len(), finding.asks[0].settles.as_str()), (1, ""));
+    assert_eq!((finding.asks.len(), finding.asks[0].turns.as_str()), (1, ""));
     let finding =
         settled(limit(1.0, Sense::AtMost, Class::Limit, true), &ledger, Worse::Higher, loss);
     assert_eq!((finding.verdict, finding.asks.len()), (Verdict::Good, 0));
@@ -240,7 +240,7 @@ fn what_its_owner_cannot_get_better_is_not_asked_for() {
     let asked: Vec<&str> = finding.asks.iter().map(|ask| ask.input.as_ref()).collect();
     assert_eq!(asked, ["tape"]);
     // Alone it settles nothing: the papers' range by itself passes the limit.
-    assert_eq!(finding.asks[0].settles, "");
+    assert_eq!(finding.asks[0].turns, "");
 }
 
 #[test]
@@ -278,10 +278,10 @@ proptest! {
         let least = limit(sign * border, Sense::AtLeast, Class::Practice, true);
         let finding = settled(least, &ledger, Worse::Lower, figure);
         prop_assume!(finding.verdict == Verdict::Care(Reason::Unsure));
-        let Some(ask) = finding.asks.iter().find(|ask| ask.input == "depth" && !ask.settles.is_empty()) else {
+        let Some(ask) = finding.asks.iter().find(|ask| ask.input == "depth" && !ask.turns.is_empty()) else {
             return Ok(());
         };
-        let (value, way) = ask.settles.strip_prefix("this: good at ").unwrap().split_once(" mm or ").unwrap();
+        let (value, way) = ask.turns.strip_prefix("good at ").unwrap().split_once(" mm or ").unwrap();
         prop_assert_eq!(way, if more { "more" } else { "less" });
         let value: f64 = value.parse().unwrap();
         // By hand: the figure meets its limit where the depth makes up for the body's worse end.
@@ -345,7 +345,40 @@ proptest! {
 #[test]
 fn tight_is_the_last_fiftieth() {
     assert_eq!(TIGHT_SHARE, 0.02);
-    let limit = limit(100.0, Sense::AtMost, Class::Limit, true);
-    assert_eq!(verdict(90.0, 97.9, &limit), Verdict::Good);
-    assert_eq!(verdict(90.0, 98.1, &limit), Verdict::Care(Reason::Tight));
+    let hundred = limit(100.0, Sense::AtMost, Class::Limit, true);
+    assert_eq!(verdict(90.0, 97.9, &hundred), Verdict::Good);
+    assert_eq!(verdict(90.0, 98.1, &hundred), Verdict::Care(Reason::Tight));
+    // Of nought there is no fiftieth.
+    for least in [0.0, 0.1] {
+        let limit = limit(0.0, Sense::AtLeast, Class::Limit, true);
+        assert_eq!(verdict(5.0, least, &limit), Verdict::Good);
+    }
+}
+
+/// Of three inputs of 4, 2 and 1 mm either way with 100 mm likely and 95.5 mm wanted, the first
+/// and the second each bring the 93 mm that are left at worst to 95.5 or more; the third does not.
+#[test]
+fn every_input_that_turns_the_verdict_is_asked_for() {
+    let mut ledger = Ledger::new();
+    let handles = [("first", 0.004), ("second", 0.002), ("third", 0.001)]
+        .map(|(name, off)| ledger.take(name, &given(1.0 - off, 1.0, 1.0 + off)));
+    let finding = settled(
+        limit(95.5, Sense::AtLeast, Class::Practice, true),
+        &ledger,
+        Worse::Lower,
+        |point| handles.iter().map(|handle| point.at(*handle).in_mm()).sum::<f64>() - 2900.0,
+    );
+    let asked: Vec<_> = finding
+        .asks
+        .iter()
+        .map(|ask| (ask.input.as_ref(), ask.decides(), ask.turns.as_str()))
+        .collect();
+    assert_eq!(
+        asked,
+        [
+            ("first", true, "good at 998.5 mm or more"),
+            ("second", true, "good at 1000.5 mm or more"),
+            ("third", false, "")
+        ]
+    );
 }

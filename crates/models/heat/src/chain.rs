@@ -12,13 +12,11 @@ use spile_quantity::{Charge, Conductance, Current, Power, Temperature, Time, Vol
 
 use crate::compressor::{Cooler, Running};
 use crate::error::{HeatError, finite, not_negative, positive};
-use crate::place::{Air, Given};
+use crate::place::{Air, Given, Standing};
 use crate::root::root;
 
 /// A share of the compressor's greatest heat that counts as nothing.
 const SMALL: f64 = 1e-10;
-/// A difference of temperatures \[K\] that counts as nothing.
-const SMALL_K: f64 = 1e-11;
 /// Steps towards the lowest balance; only at the very edge of running away are so many not enough.
 const MOST_STEPS: usize = 500;
 /// A box that is warmer inside \[°C\] is none.
@@ -119,8 +117,8 @@ impl Load {
     }
 }
 
-/// The steady day of an appliance in a cabin, standing where `air_for` tells the temperatures for
-/// the heat that it gives off.
+/// The steady day of an appliance in a cabin, standing where `air_for` tells the temperatures at
+/// which its surroundings settle with it.
 ///
 /// **Formula** load Q = G1·(Tbay − Ti) + G2·(Tcabin − Ti) + openings + food + light and fan;
 /// duty = Q/(COP·P); heat to the condenser's air = pumped + P·min(duty, 1) + standby; all with the
@@ -165,7 +163,7 @@ impl Load {
 ///     housing: Housing::Free,
 /// };
 /// let used = Use { openings: Power::w(2.0), food: Power::w(0.0) };
-/// let day = steady_day(&fridge, used, van.cabin(), |given| van.air(given))?;
+/// let day = steady_day(&fridge, used, van.cabin(), |standing| van.round(standing))?;
 /// assert!((day.duty - 0.352).abs() < 0.0005);
 /// assert!((day.charge_per_day.in_ah() - 32.5).abs() < 0.05);
 /// # Ok::<(), spile_heat::HeatError>(())
@@ -174,7 +172,7 @@ pub fn steady_day(
     appliance: &Appliance,
     used: Use,
     cabin: Temperature,
-    air_for: impl Fn(Given) -> Result<Air, HeatError>,
+    air_for: impl Fn(Standing) -> Result<Air, HeatError>,
 ) -> Result<Day, HeatError> {
     check(appliance, used, cabin)?;
     let at = |compressor_w: f64| state(appliance, used, cabin, &air_for, compressor_w);
@@ -235,7 +233,7 @@ pub fn settled_day(
     appliance: &Appliance,
     used: Use,
     cabin: Temperature,
-    air_for: impl Fn(Given) -> Result<Air, HeatError>,
+    air_for: impl Fn(Standing) -> Result<Air, HeatError>,
 ) -> Result<Settled, HeatError> {
     let held = steady_day(appliance, used, cabin, &air_for)?;
     if held.pace != Pace::Saturated {
@@ -299,28 +297,19 @@ fn state(
     appliance: &Appliance,
     used: Use,
     cabin: Temperature,
-    air_for: &impl Fn(Given) -> Result<Air, HeatError>,
+    air_for: &impl Fn(Standing) -> Result<Air, HeatError>,
     compressor_w: f64,
 ) -> Result<State, HeatError> {
     let compressor = appliance.cooler.compressor()?;
-    let condenser = Power::w(compressor_w) + appliance.standby;
-    let through_walls = |bay: Temperature| appliance.walls_to_bay * bay.above(appliance.inside);
-    let air_at = |bay: Temperature| air_for(Given { cabinet: -through_walls(bay), condenser });
-    // Without walls the bay would be at `most`; drawing heat brings it towards the inside.
-    let most = air_at(appliance.inside)?.cabinet;
-    let bay_c = root(
-        "bay temperature",
-        "°C",
-        |bay_c| Ok(air_at(Temperature::celsius(bay_c))?.cabinet.in_celsius() - bay_c),
-        appliance.inside.in_celsius(),
-        most.in_celsius(),
-        SMALL_K,
-    )?;
-    let bay = Temperature::celsius(bay_c);
-    let air = air_at(bay)?;
+    let standing = Standing {
+        walls: appliance.walls_to_bay,
+        inside: appliance.inside,
+        condenser: Power::w(compressor_w) + appliance.standby,
+    };
+    let air = air_for(standing)?;
     Ok(State {
         load: Load {
-            walls_to_bay: through_walls(bay),
+            walls_to_bay: -standing.given(air.cabinet).cabinet,
             walls_to_cabin: appliance.walls_to_cabin * cabin.above(appliance.inside),
             openings: used.openings,
             food: used.food,

@@ -1,7 +1,7 @@
 //! Where the appliance stands: the air round its cabinet and the air at its condenser, for the
 //! heat that it gives to each.
 //!
-//! The chain of [`crate::chain`] asks only for a function from [`Given`] to [`Air`]. The places
+//! The chain of [`crate::chain`] asks only for a function from [`Standing`] to [`Air`]. The places
 //! here are the ones closed but for what leaks through their walls, each a small
 //! [`Network`]; any other function will do as well.
 
@@ -9,6 +9,10 @@ use spile_quantity::{Conductance, Power, Temperature, TemperatureDifference};
 
 use crate::error::HeatError;
 use crate::network::{Network, Node};
+use crate::root::root;
+
+/// A difference of temperatures \[K\] that counts as nothing.
+const SMALL_K: f64 = 1e-11;
 
 /// Heat that an appliance gives to its surroundings.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -17,6 +21,24 @@ pub struct Given {
     pub cabinet: Power,
     /// To the air at the condenser.
     pub condenser: Power,
+}
+
+/// An appliance that stands in its surroundings: what its cabinet draws depends on the air there.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Standing {
+    /// Conductance of the cabinet's walls.
+    pub walls: Conductance,
+    /// The temperature behind them.
+    pub inside: Temperature,
+    /// Heat to the air at the condenser.
+    pub condenser: Power,
+}
+
+impl Standing {
+    /// What it gives to its surroundings with air of that temperature round its cabinet.
+    pub fn given(&self, cabinet: Temperature) -> Given {
+        Given { cabinet: -(self.walls * cabinet.above(self.inside)), condenser: self.condenser }
+    }
 }
 
 /// The air an appliance has round it.
@@ -73,6 +95,31 @@ impl Surroundings {
     /// The cabin's temperature.
     pub fn cabin(&self) -> Temperature {
         self.outdoors.warmer(self.cabin_excess)
+    }
+
+    /// The air round an appliance whose cabinet draws what the air there makes it draw.
+    ///
+    /// **Formula** [`Surroundings::air`] for the heat that [`Standing::given`] tells of that very
+    /// air
+    ///
+    /// **Arguments** as for [`Surroundings::air`]; conductance of the walls \[W/K\], 0 or more
+    ///
+    /// **Validity**, **Errors**, **Source** as for it; solved by regula falsi.
+    ///
+    /// **Example** see [`crate::chain::steady_day`].
+    pub fn round(&self, standing: Standing) -> Result<Air, HeatError> {
+        let at = |cabinet: Temperature| self.air(standing.given(cabinet));
+        // Without walls it would be at `most`; drawing heat brings it towards the inside.
+        let most = at(standing.inside)?.cabinet;
+        let cabinet_c = root(
+            "bay temperature",
+            "°C",
+            |c| Ok(at(Temperature::celsius(c))?.cabinet.in_celsius() - c),
+            standing.inside.in_celsius(),
+            most.in_celsius(),
+            SMALL_K,
+        )?;
+        at(Temperature::celsius(cabinet_c))
     }
 
     /// The air round an appliance that gives off `given`.

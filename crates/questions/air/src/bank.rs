@@ -39,17 +39,17 @@ fn gas(build: &Build, bank: &Bank, cells: Cells) -> Finding {
         let says =
             "What opening the gas of the bank needs cannot be said: its capacity is not known.";
         let how = "The battery's label, in ampere-hours at 20 hours.";
-        let asks = vec![ask("capacity of each battery", how, "what opening its gas needs")];
+        let asks = vec![ask("capacity of the bank", how, "what opening its gas needs")];
         return open("bank.gas".to_owned(), label.to_owned(), says.to_owned(), asks);
     };
     let in_series = (build.system.likely().in_v() / 2.0).round() as u32;
     let mut ledger = Ledger::new();
-    let each = ledger.take("capacity of each battery", capacity);
+    let count = f64::from(bank.count.max(1));
+    let all = ledger.take("capacity of the bank", &capacity.map(|each| each * count));
     let rate = ledger.take("current that makes gas, amperes for each Ah", &rate(cells));
     let charging = all_sources(build).map(|all| ledger.take("greatest charging current", &all));
-    let count = f64::from(bank.count.max(1));
     let needed_m2 = |point: &spile_answer::Point| {
-        let capacity = point.at(each) * count;
+        let capacity = point.at(all);
         let mut rate = point.at(rate).in_of_one();
         if let Some(charging) = charging {
             // No more current makes gas than there is.
@@ -66,7 +66,7 @@ fn gas(build: &Build, bank: &Bank, cells: Cells) -> Finding {
         numbers: format!(
             "0.05 × {in_series} × {:.3} A/Ah × {:.0} Ah: {:.1} cm²{}",
             likely.at(rate).in_of_one(),
-            (likely.at(each) * count).in_ah(),
+            likely.at(all).in_ah(),
             swung.likely,
             if charging.is_some() { ", no more current than the sources give" } else { "" },
         ),
@@ -113,7 +113,8 @@ fn gas(build: &Build, bank: &Bank, cells: Cells) -> Finding {
         firm: !bank.kind_assumed && told(capacity.basis),
     };
     let mut finding =
-        Finding::measured("bank.gas", label, Unit::SquareCentimetre, &swung, limit, &ledger);
+        Finding::measured("bank.gas", label, Unit::SquareCentimetre, &swung, limit, &ledger)
+            .settling(&swung, &ledger, |point| needed_m2(point) * 1e4);
     settle(&mut finding, "what opening the bank's gas needs");
     let mut says = format!("{needs}; {name} has {} cm².", number(there_cm2));
     if burns {
@@ -233,7 +234,8 @@ fn cold(build: &Build) -> Option<Finding> {
         firm: told(night.basis),
     };
     let label = "the bank on a cold night";
-    let mut finding = Finding::measured("bank.cold", label, Unit::Celsius, &swung, limit, &ledger);
+    let mut finding = Finding::measured("bank.cold", label, Unit::Celsius, &swung, limit, &ledger)
+        .settling(&swung, &ledger, |point| point.at(handle).in_celsius());
     settle(&mut finding, "whether the bank takes a charge on a winter morning");
     let says = format!(
         "The bank may come to {:.0} °C on a cold night ({:.0} °C is likely), and lithium iron phosphate \
@@ -265,13 +267,14 @@ fn warm(build: &Build, bank: &Bank) -> Option<Finding> {
     let mut own = Ledger::new();
     let cabin = own.take("cabin on a hot day", &build.corners.hot_cabin);
     let ledger = place.as_ref().map_or(&own, Place::ledger);
-    let [swung] = swing(ledger, [Worse::Higher], |point| {
+    let figure = |point: &spile_answer::Point| {
         let at = match &place {
             Some(place) => place.temperature(point),
             None => Ok(point.at(cabin)),
         };
-        [at.map_or(f64::INFINITY, Temperature::in_celsius)]
-    });
+        at.map_or(f64::INFINITY, Temperature::in_celsius)
+    };
+    let [swung] = swing(ledger, [Worse::Higher], |point| [figure(point)]);
     let limit = Limit {
         value: warmest,
         sense: Sense::AtMost,
@@ -281,7 +284,8 @@ fn warm(build: &Build, bank: &Bank) -> Option<Finding> {
         firm: told(build.corners.hot_cabin.basis),
     };
     let label = "air round the bank when hot";
-    let mut finding = Finding::measured("bank.warm", label, Unit::Celsius, &swung, limit, ledger);
+    let mut finding = Finding::measured("bank.warm", label, Unit::Celsius, &swung, limit, ledger)
+        .settling(&swung, ledger, figure);
     settle(&mut finding, "whether the bank gets too warm to be charged");
     let says = format!(
         "Round the bank it comes to {:.0} °C on a hot afternoon, and its cells may be charged up to {} \

@@ -1,7 +1,7 @@
 //! How warm a bay gets, and how warm the air is that comes to a condenser in it.
 
 use spile_answer::{
-    Class, Finding, Given, Limit, Reason, Sense, Swing, Unit, Verdict, Worse, swing,
+    Class, Finding, Given, Limit, Point, Reason, Sense, Swing, Unit, Verdict, Worse, swing,
 };
 use spile_build::file::{Cooling, PartKind};
 use spile_build::{Bay, Build, typical};
@@ -27,9 +27,8 @@ pub(crate) fn findings(build: &Build, name: &str, bay: &Bay) -> Vec<Finding> {
             found.extend(vents::of_items(build, name, bay));
             return found;
         }
-        let [warmth, over] = swing(place.ledger(), [Worse::Higher; 2], |point| {
-            figures(place, point).unwrap_or([f64::INFINITY; 2])
-        });
+        let [warmth, over] =
+            swing(place.ledger(), [Worse::Higher; 2], |point| figures_or_endless(place, point));
         found.push(warm(build, place, &warmth));
         found.extend(again(place, &over));
         found.extend(together(build, place));
@@ -80,7 +79,8 @@ fn warm(build: &Build, place: &Place<'_>, swung: &Swing) -> Finding {
         swung,
         limit,
         place.ledger(),
-    );
+    )
+    .settling(swung, place.ledger(), |point| figures_or_endless(place, point)[0]);
     settle(&mut finding, &format!("how warm {name} gets: {}", spread(swung, "°C")));
     let cabin = place.cabin(&place.ledger().likely());
     let says = format!(
@@ -102,6 +102,11 @@ fn figures(place: &Place<'_>, values: &impl Values) -> Result<[f64; 2], HeatErro
     Ok([bay.in_celsius(), through.map_or(over, |through| over * through.drawn_in)])
 }
 
+/// The same; without bound where nothing balances.
+fn figures_or_endless(place: &Place<'_>, values: &impl Values) -> [f64; 2] {
+    figures(place, values).unwrap_or([f64::INFINITY; 2])
+}
+
 fn again(place: &Place<'_>, swung: &Swing) -> Option<Finding> {
     let vents_assumed =
         matches!(place.inputs.heats, Heats::Assumed { vents: Some(Vents::Flow(_)), .. });
@@ -117,7 +122,8 @@ fn again(place: &Place<'_>, swung: &Swing) -> Option<Finding> {
         swung,
         practice(most.likely().in_k(), Sense::AtMost),
         place.ledger(),
-    );
+    )
+    .settling(swung, place.ledger(), |point| figures_or_endless(place, point)[1]);
     settle(&mut finding, &format!("how much of its own air it breathes: {}", spread(swung, "K")));
     let through = place.place(&place.ledger().likely()).ok().and_then(|place| place.through);
     let how = match through {
@@ -159,10 +165,11 @@ fn together(build: &Build, place: &Place<'_>) -> Option<Finding> {
         })
         .collect();
     let full = |value: f64| ons.iter().map(|index| (*index, value)).collect::<Vec<_>>();
-    let [swung] = swing(place.ledger(), [Worse::Higher], |point| {
+    let figure = |point: &Point| {
         let full = But { base: point, with: full(1.0) };
-        [place.temperature(&full).map_or(f64::INFINITY, Temperature::in_celsius)]
-    });
+        place.temperature(&full).map_or(f64::INFINITY, Temperature::in_celsius)
+    };
+    let [swung] = swing(place.ledger(), [Worse::Higher], |point| [figure(point)]);
     let likely = place.ledger().likely();
     let mut sums = [0.0; 2];
     for machine in &place.inputs.machines {
@@ -182,7 +189,8 @@ fn together(build: &Build, place: &Place<'_>) -> Option<Finding> {
         &swung,
         limit,
         place.ledger(),
-    );
+    )
+    .settling(&swung, place.ledger(), figure);
     settle(&mut finding, &format!("whether they get on in one space: {}", spread(&swung, "°C")));
     let says = format!(
         "An inverter or charger shares {name} with a condenser: at full load it gives off {:.0} W and \
@@ -232,7 +240,7 @@ fn unknown(build: &Build, name: &str) -> Option<Finding> {
             PartKind::Inverter | PartKind::Charger if of.part.power.running.is_none() => {
                 lacking.push(format!("the power of the {item} is not known"));
                 asks.push(ask(
-                    format!("power of {item}"),
+                    format!("power of {item} while it runs"),
                     "Its papers, in watts at full load; of an inverter what it takes in.",
                     settles,
                 ));

@@ -53,7 +53,8 @@ fn of_item(
     };
     let mut ledger = Ledger::new();
     let area = ledger.take(format!("free area at the {word} of {name}"), there);
-    let [swung] = swing(&ledger, [Worse::Lower], |point| [point.at(area).in_m2() * 1e4]);
+    let figure = |point: &spile_answer::Point| point.at(area).in_m2() * 1e4;
+    let [swung] = swing(&ledger, [Worse::Lower], |point| [figure(point)]);
     let usual: Given<Area> = typical("vent-area");
     let (limit, whose) = match wanted {
         Some(wanted) => (
@@ -73,7 +74,8 @@ fn of_item(
         ),
     };
     let needed = limit.value;
-    let mut finding = Finding::measured(id, label, Unit::SquareCentimetre, &swung, limit, &ledger);
+    let mut finding = Finding::measured(id, label, Unit::SquareCentimetre, &swung, limit, &ledger)
+        .settling(&swung, &ledger, figure);
     // An opening cut to the square centimetre of the papers is as they want it.
     if finding.verdict == Verdict::Care(Reason::Tight) {
         finding.verdict = Verdict::Good;
@@ -103,12 +105,13 @@ pub(crate) fn outlet(build: &Build, name: &str, bay: &Bay) -> Vec<Finding> {
         let [a, b] = [("inlet", inlet), ("outlet", outlet)]
             .map(|(word, area)| ledger.take(format!("free area at the {word} of {name}"), area));
         // By how much the outlet falls short of the inlet.
-        let [swung] =
-            swing(&ledger, [Worse::Lower], |point| [(point.at(b) - point.at(a)).in_m2() * 1e4]);
+        let figure = |point: &spile_answer::Point| (point.at(b) - point.at(a)).in_m2() * 1e4;
+        let [swung] = swing(&ledger, [Worse::Lower], |point| [figure(point)]);
         let limit = practice(0.0, Sense::AtLeast);
         let (id, label) = (format!("{name}.outlet"), format!("outlet of {name} over its inlet"));
         let mut finding =
-            Finding::measured(id, label, Unit::SquareCentimetre, &swung, limit, &ledger);
+            Finding::measured(id, label, Unit::SquareCentimetre, &swung, limit, &ledger)
+                .settling(&swung, &ledger, figure);
         settle(&mut finding, "whether the outlet is as large as the inlet");
         let says = format!(
             "The outlet of {name} is {} free and the inlet {}; warm air takes up more room, so that \

@@ -49,7 +49,7 @@ pub(crate) fn told(basis: Basis) -> bool {
 
 /// Something to get, without which nothing can be said.
 pub(crate) fn ask(input: impl Into<String>, how: &'static str, settles: &str) -> Ask {
-    Ask { input: input.into().into(), how: how.into(), settles: settles.to_owned(), weight: 1.0 }
+    Ask::missing(input.into(), how, settles)
 }
 
 /// A finding that waits for a number.

@@ -31,7 +31,7 @@ pub(crate) fn all(build: &Build, name: &str, state: &LoadState, unsaid: &LoadSta
 pub(crate) fn things(build: &Build) -> Vec<Load> {
     let weigh = |(name, item): (&String, &Item)| {
         let spot = of_item(build, item);
-        let (name, of) = (name.clone(), name.clone());
+        let (name, of) = (format!("mass of {name}"), name.clone());
         Some(Load { name, mass: item.mass.clone()?, times: None, of, spot })
     };
     build.items.iter().filter_map(weigh).collect()
@@ -44,16 +44,16 @@ fn contents(build: &Build, state: &str, food: Option<&Given<Mass>>) -> Vec<Load>
     let mut loads = Vec::new();
     for (name, item) in &build.items {
         let Some(holds) = &item.contents else { continue };
-        let (what, mass) = match food {
+        let (called, mass) = match food {
             Some(food) if is_cold(item) => {
                 let share = holds.likely() / room;
-                ("food", food.map(|food| food.min(room) * share))
+                (format!("food in the {name}, {state}"), food.map(|food| food.min(room) * share))
             }
             _ if state == "empty" => continue,
-            _ => ("contents", holds.clone()),
+            _ => (format!("contents of {name}"), holds.clone()),
         };
         loads.push(Load {
-            name: format!("{what} in the {name}, {state}"),
+            name: called,
             mass,
             times: None,
             of: name.clone(),

@@ -57,7 +57,8 @@ pub(crate) fn on_plate(
         firm: is_firm(plate.basis),
     };
     let finding =
-        Finding::measured(id, label_in_state, Unit::Kilogram, swung, limit, &scene.ledger);
+        Finding::measured(id, label_in_state, Unit::Kilogram, swung, limit, &scene.ledger)
+            .settling(swung, &scene.ledger, |point| scene.figures(point)[figure]);
     let says = says(label, scene, swung, plate.likely().in_kg(), &finding);
     let mend = mend::plate(case, figure, scene, swung, &finding);
     settled(finding, swung).saying(says).mended(mend).worked(working::steps(case, scene, figure))

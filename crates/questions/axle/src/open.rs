@@ -10,12 +10,7 @@ use crate::scene::Base;
 /// A finding that is open until one number is given.
 pub(crate) fn open(id: &str, label: &str, says: String, input: &str, how: &str) -> Finding {
     let mut finding = Finding::plain(id, label, Verdict::Open, says);
-    finding.asks.push(Ask {
-        input: input.to_owned().into(),
-        how: how.to_owned().into(),
-        settles: label.to_owned(),
-        weight: 1.0,
-    });
+    finding.asks.push(Ask::missing(input.to_owned(), how.to_owned(), label));
     finding
 }
 

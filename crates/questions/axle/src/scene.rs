@@ -220,14 +220,15 @@ impl Scene {
 
     /// The nose's share of the whole \[%\], which is worse where it is less.
     pub(crate) fn nose_swing(&self) -> Swing {
-        let [swung] = swing(&self.ledger, [Worse::Lower], |point| {
-            self.loads(point)
-                .map_or([f64::NAN], |loads| [loads.front / (loads.front + loads.rear) * 100.0])
-        });
+        let [swung] = swing(&self.ledger, [Worse::Lower], |point| [self.nose_percent(point)]);
         swung
     }
 
-    fn figures(&self, point: &Point) -> [f64; FIGURES] {
+    pub(crate) fn nose_percent(&self, point: &Point) -> f64 {
+        self.loads(point).map_or(f64::NAN, |loads| loads.front / (loads.front + loads.rear) * 100.0)
+    }
+
+    pub(crate) fn figures(&self, point: &Point) -> [f64; FIGURES] {
         let Some(loads) = self.loads(point) else { return [f64::NAN; FIGURES] };
         let mut figures = [f64::NAN; FIGURES];
         let share = self.tag.map_or(0.0, |(_, share)| point.at(share).in_of_one());

@@ -21,7 +21,8 @@ pub(crate) fn finding(case: &Case<'_>) -> Finding {
         firm: rule.may_stop(),
     };
     let label = format!("left against right, {}", scene.state);
-    let finding = Finding::measured("side", label, Unit::Percent, swung, limit, &scene.ledger);
+    let finding = Finding::measured("side", label, Unit::Percent, swung, limit, &scene.ledger)
+        .settling(swung, &scene.ledger, |point| scene.figures(point)[SIDE]);
     let likely = scene.ledger.likely();
     let Some((left_kg, total_kg)) = weights(scene) else { return finding };
     let (heavy, light) = if left_kg >= 0.0 { ("left", "right") } else { ("right", "left") };

@@ -38,7 +38,8 @@ fn light(case: &Case<'_>) -> Finding {
     };
     let label = format!("nose of the whole trailer, {}", scene.state);
     let finding =
-        Finding::measured("nose-share", label, Unit::Percent, &swung, limit, &scene.ledger);
+        Finding::measured("nose-share", label, Unit::Percent, &swung, limit, &scene.ledger)
+            .settling(&swung, &scene.ledger, |point| scene.nose_percent(point));
     let says = format!(
         "In the state {} the coupling carries {:.1} % of the trailer, at the unfavourable end {:.1} %. Below 4 % a trailer begins to snake; makers of the USA want 10 to 15.",
         scene.state, swung.likely, swung.unfavourable

@@ -52,7 +52,8 @@ fn one_axle(case: &Case<'_>, axle: &str, at: usize, tyres: Option<&Tyres>) -> Fi
         firm: allowed.firm,
     };
     let label = format!("most loaded tyre of the {axle} axle, {}", scene.state);
-    let finding = Finding::measured(id, label, Unit::Kilogram, swung, limit, &scene.ledger);
+    let finding = Finding::measured(id, label, Unit::Kilogram, swung, limit, &scene.ledger)
+        .settling(swung, &scene.ledger, |point| scene.figures(point)[TYRES[at]]);
     let says = format!(
         "The most loaded of {count} tyres of the {axle} axle carries {:.0} kg in the state {}, at the unfavourable end {:.0} kg; {} allows {:.0} kg.",
         swung.likely, scene.state, swung.unfavourable, allowed.words, allowed.kg

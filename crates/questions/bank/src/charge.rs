@@ -64,7 +64,8 @@ pub(crate) fn current(
         source: "sum of the sources; panels at their rated power".into(),
     };
     let label = "amperes of charge, all at once";
-    let finding = Finding::measured("charge.current", label, Unit::Ampere, &swung, limit, ledger);
+    let finding = Finding::measured("charge.current", label, Unit::Ampere, &swung, limit, ledger)
+        .settling(&swung, ledger, all);
     let mend = (finding.verdict != Verdict::Good && swung.likely > value).then(|| {
         format!("Chargers set to {:.0} A less between them.", (swung.likely - value).ceil())
     });

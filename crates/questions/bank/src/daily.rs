@@ -64,7 +64,7 @@ impl<'b> Daily<'b> {
                 &format!("{name}.power"),
                 &format!("what the {name} takes"),
                 &format!("The watts of the {name} are not said: it is left out of the day."),
-                name,
+                &format!("power of {name} while it runs"),
                 "Read the watts off its label, or amperes times volts with a clamp meter.",
             ));
         }
@@ -178,10 +178,11 @@ impl<'b> Daily<'b> {
         let cabin = build.corners.mild_cabin.clone();
         let mut with_cabin = ledger.clone();
         let cabin = with_cabin.take(CABIN, &cabin);
-        let [swung] = swing(&with_cabin, [Worse::Lower], |point| {
+        let figure = |point: &Point| {
             let used = self.loads.day_ah(point, point.at(cabin), false);
-            [used.map_or(0.0, |used_ah| days(point, used_ah))]
-        });
+            used.map_or(0.0, |used_ah| days(point, used_ah))
+        };
+        let [swung] = swing(&with_cabin, [Worse::Lower], |point| [figure(point)]);
         let wanted = typical::<Time>("days-without-sun").likely();
         let limit = Limit {
             value: wanted.in_days(),
@@ -226,7 +227,8 @@ impl<'b> Daily<'b> {
             source: "counting of coulombs; Peukert (1897); depth is common practice".into(),
         };
         let label = "days without sun";
-        let finding = Finding::measured("autonomy", label, Unit::Day, &swung, limit, &with_cabin);
+        let finding = Finding::measured("autonomy", label, Unit::Day, &swung, limit, &with_cabin)
+            .settling(&swung, &with_cabin, figure);
         Some(finding.saying(says).mended(mend).worked(vec![step]))
     }
 }

@@ -4,7 +4,7 @@ use spile_answer::{Handle, Ledger};
 use spile_build::file::PartKind;
 use spile_build::{Build, typical};
 use spile_heat::HeatError;
-use spile_heat::scene::{BayIs, Cold, Scene, Values, Weather, compressors};
+use spile_heat::scene::{BayIs, Cold, STOCK, Scene, Values, Weather, compressors};
 use spile_quantity::{Power, Temperature, Time, Voltage};
 
 /// When in the day a thing is used: from this hour to that, round midnight where the first is
@@ -63,12 +63,10 @@ impl<'b> Loads<'b> {
                 None => without_power.push(name.clone()),
             }
             if item.part.kind == PartKind::Inverter {
+                let idle = item.part.heat.idle.as_ref().unwrap_or(&STOCK.inverter_idle);
                 each.push(Load {
                     name: format!("{name} with nothing plugged in"),
-                    power: ledger.take(
-                        format!("{name}, switched on with nothing plugged in"),
-                        &item.part.heat.idle.clone().unwrap_or_else(|| typical("inverter-idle")),
-                    ),
+                    power: ledger.take(format!("idle power of {name}"), idle),
                     hours: ledger.take(
                         format!("{name} switched on, a day"),
                         &item.on.clone().unwrap_or_else(|| typical("use-inverter-on")),
@@ -165,7 +163,7 @@ fn load(build: &Build, ledger: &mut Ledger, name: &str, key: &str, window: Windo
     let hours = item.hours.clone().unwrap_or_else(|| typical(&format!("use-{key}")));
     Some(Load {
         name: name.to_owned(),
-        power: ledger.take(format!("power of {name}"), power),
+        power: ledger.take(format!("power of {name} while it runs"), power),
         hours: ledger.take(format!("{name}, hours a day"), &hours),
         window,
         when_cold: key == "heater",

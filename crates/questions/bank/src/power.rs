@@ -250,6 +250,9 @@ fn least(most: f64, step: f64, clears: impl Fn(f64) -> bool) -> Option<f64> {
 }
 
 /// What to measure: stand-ins of the group that alone moves the hours most.
+///
+/// One case of the years takes more than a millisecond, so that the value at which the verdict turns
+/// is not searched for: a group is taken to move the hours as far to the better as to the worse.
 fn asks(
     life: &Life<'_>,
     worse: &Worse,
@@ -273,6 +276,7 @@ fn asks(
                 input: input.name.clone(),
                 how: input.how.clone(),
                 settles: "hours without power".into(),
+                turns: String::new(),
                 weight: moved.min(1.0),
             });
         }
@@ -433,12 +437,11 @@ fn cold(life: &Life<'_>, point: &Point, likely: &Years) -> Option<Finding> {
         Finding::plain("charge.cold", "battery on the coldest days", verdict, says).mended(mend);
     if verdict != Verdict::Good {
         let input = &life.ledger.inputs()[over];
-        finding.asks.push(Ask {
-            input: input.name.clone(),
-            how: input.how.clone(),
-            settles: "whether it may be charged".into(),
-            weight: 1.0,
-        });
+        finding.asks.push(Ask::missing(
+            input.name.clone(),
+            input.how.clone(),
+            "whether it may be charged",
+        ));
     }
     Some(Finding {
         figure: Some(figure),

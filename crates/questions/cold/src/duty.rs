@@ -45,6 +45,11 @@ fn figures(scene: &Scene<'_>, point: &Point) -> Result<[f64; 2], HeatError> {
     Ok([duty, settled[0].air.cabinet.in_celsius()])
 }
 
+/// The first of these alone.
+fn held_duty(scene: &Scene<'_>, point: &Point) -> Result<f64, HeatError> {
+    Ok(100.0 * scene.days(point, Weather::HotAfternoon, BayIs::Balanced)?[0].duty)
+}
+
 fn duty(scene: &Scene<'_>, day: &Day, swung: &Swing) -> Finding {
     let cold = &scene.boxes[0];
     let limit = Limit {
@@ -57,7 +62,10 @@ fn duty(scene: &Scene<'_>, day: &Day, swung: &Swing) -> Finding {
     };
     let label = label(cold);
     let id = format!("{}.duty", cold.name);
-    let mut finding = Finding::measured(id, label, Unit::Percent, swung, limit, &scene.ledger);
+    let ledger = &scene.ledger;
+    let at = |point: &Point| held_duty(scene, point).unwrap_or(f64::INFINITY);
+    let mut finding = Finding::measured(id, label, Unit::Percent, swung, limit, ledger)
+        .settling(swung, ledger, at);
     settle(&mut finding, || {
         format!(
             "whether the {} keeps cold on a hot afternoon: it runs {:.0} %, at worst {}",
@@ -155,7 +163,10 @@ fn warmest(build: &Build, scene: &Scene<'_>, swung: &Swing) -> Option<Finding> {
     let place = cold.bay.map_or_else(|| "the cabin".to_owned(), |(bay, _)| bay.to_owned());
     let id = format!("{}.warmest", cold.name);
     let label = format!("air round the {} when hot", cold.name);
-    let mut finding = Finding::measured(id, label, Unit::Celsius, swung, limit, &scene.ledger);
+    let ledger = &scene.ledger;
+    let at = |point: &Point| figures(scene, point).map_or(f64::INFINITY, |[_, air]| air);
+    let mut finding = Finding::measured(id, label, Unit::Celsius, swung, limit, ledger)
+        .settling(swung, ledger, at);
     settle(&mut finding, || {
         format!(
             "whether {place} stays under the {} °C that the papers of the {} allow",
@@ -249,12 +260,7 @@ pub(crate) fn too_little(cold: &Cold<'_>) -> Finding {
 }
 
 fn ask(input: String, how: &'static str) -> Ask {
-    Ask {
-        input: input.into(),
-        how: how.into(),
-        settles: "what it uses and whether it keeps cold".to_owned(),
-        weight: 1.0,
-    }
+    Ask::missing(input, how, "what it uses and whether it keeps cold")
 }
 
 /// The numbers given lie where nothing is known to hold.

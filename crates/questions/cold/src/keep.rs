@@ -31,6 +31,7 @@ pub(crate) fn nothing(build: &Build) -> Finding {
         how: "Its label or papers: kind, litres, watts; else a tape: width, height and depth."
             .into(),
         settles: "how many days of food keep".to_owned(),
+        turns: String::new(),
         weight: 1.0,
     });
     finding.mended(Some(mend.to_owned()))
@@ -53,11 +54,12 @@ pub(crate) fn days(build: &Build) -> Finding {
     let each = ledger.take("cold food, a person and day", &wants.litres);
     let packed = ledger.take("share of the nominal volume that packs", &STOCK.packed_share);
     let people = ledger.take("people", &spile_heat::scene::people(build));
-    let [swung] = swing(&ledger, [Worse::Lower], |point| {
+    let figure = |point: &spile_answer::Point| {
         let volume = volumes.iter().map(|volume| point.at(*volume)).sum();
         let (people, packed) = (point.at(people).in_of_one(), point.at(packed).in_of_one());
-        [days_of_food(volume, people, point.at(each), packed).map_or(f64::NAN, Time::in_days)]
-    });
+        days_of_food(volume, people, point.at(each), packed).map_or(f64::NAN, Time::in_days)
+    };
+    let [swung] = swing(&ledger, [Worse::Lower], |point| [figure(point)]);
     let limit = Limit {
         value: wants.away.likely().in_days(),
         sense: Sense::AtLeast,
@@ -66,7 +68,8 @@ pub(crate) fn days(build: &Build) -> Finding {
         source: wants.away.source.clone(),
         firm: true,
     };
-    let mut finding = Finding::measured("days", label.clone(), Unit::Day, &swung, limit, &ledger);
+    let mut finding = Finding::measured("days", label.clone(), Unit::Day, &swung, limit, &ledger)
+        .settling(&swung, &ledger, figure);
     if !unknown.is_empty() && finding.verdict != Verdict::Good {
         return volume_unknown(label, &unknown);
     }
@@ -189,14 +192,13 @@ fn volume_unknown(label: String, unknown: &[&str]) -> Finding {
     let mut finding = Finding::plain("days", label, Verdict::Open, says);
     finding.asks = unknown
         .iter()
-        .map(|name| Ask {
-            input: format!("nominal volume of {name}").into(),
-            how:
+        .map(|name| {
+            Ask::missing(
+                format!("nominal volume of {name}"),
                 "Its papers, in litres; else width, height and depth inside with a tape, less the \
-                  step over the compressor."
-                    .into(),
-            settles: "how many days of food it holds".to_owned(),
-            weight: 1.0,
+                 step over the compressor.",
+                "how many days of food it holds",
+            )
         })
         .collect();
     finding

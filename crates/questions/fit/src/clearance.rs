@@ -387,13 +387,13 @@ fn beside(
     let (side, word, swung) =
         if left_governs { (on_left, "left", &at_left) } else { (on_right, "right", &at_right) };
     let (gaps, need) = side;
-    let finding =
-        found(case.id("beside"), format!("left beside {}", case.name), need, &taken, swung).worked(
-            [on_left.0.as_slice(), on_right.0]
-                .into_iter()
-                .flat_map(|gaps| case.working(gaps))
-                .collect(),
-        );
+    let (id, label) = (case.id("beside"), format!("left beside {}", case.name));
+    let finding = found(id, label, need, &taken, swung, |point| least(gaps, point)).worked(
+        [on_left.0.as_slice(), on_right.0]
+            .into_iter()
+            .flat_map(|gaps| case.working(gaps))
+            .collect(),
+    );
     let both = [(at_left.likely, "left"), (at_right.likely, "right")]
         .into_iter()
         .filter(|(way, _)| way.is_finite())

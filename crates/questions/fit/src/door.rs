@@ -179,13 +179,14 @@ pub(crate) fn door(case: &Case<'_, '_>) -> Option<Finding> {
         .collect();
     let mut taken = case.taken(&sums);
     let opened = taken.ledger.take(format!("angle of the {word} of {}", case.name), &door.angle);
-    let [swung] = swing(&taken.ledger, [Worse::Lower], |point| {
+    let figure = |point: &spile_answer::Point| {
         let at = |sum: &Sum| taken.at_m(sum, point);
         let angle = point.at(opened);
         let left = ways.iter().map(|(_, thing)| leaf.left_m(thing, angle, &at));
-        [crate::sum::clean_m(left.fold(f64::INFINITY, f64::min)) * 1000.0]
-    });
-    let finding = found(case.id("door"), label, &need, &taken, &swung);
+        crate::sum::clean_m(left.fold(f64::INFINITY, f64::min)) * 1000.0
+    };
+    let [swung] = swing(&taken.ledger, [Worse::Lower], |point| [figure(point)]);
+    let finding = found(case.id("door"), label, &need, &taken, &swung, figure);
     let against = called(nearest);
     let says = if nearest_m < 0.0 {
         let free = solid(nearest, &value)

@@ -194,6 +194,7 @@ fn unsaid(case: &Case<'_, '_>, id: &str, reached: &[&Thing<'_>]) -> Finding {
         input: format!("holes of {}", case.name).into(),
         how: "A tape between the outermost fasteners: spacing = { width = \"400 mm\", height = \"300 mm\" } in its held.".into(),
         settles: "whether a hole meets it".to_owned(),
+        turns: String::new(),
         weight: 1.0,
     });
     finding
@@ -224,6 +225,7 @@ fn look(case: &Case<'_, '_>, drilled: &Drilled<'_>) -> Option<Finding> {
         input: format!("the other side of the holes of {}", case.name).into(),
         how: LOOK.into(),
         settles: "whether the drill meets anything".to_owned(),
+        turns: String::new(),
         weight: 0.5,
     });
     let mend = "Look on the other side, draw what is there as a keep-out zone, and put a stop on the drill.";

@@ -150,7 +150,6 @@ fn nothing() -> Finding {
 
 fn open(id: String, label: String, says: String, how: &'static str) -> Finding {
     let mut finding = Finding::plain(id, label.clone(), Verdict::Open, says);
-    let settles = "whether it goes in".to_owned();
-    finding.asks.push(Ask { input: label.into(), how: how.into(), settles, weight: 1.0 });
+    finding.asks.push(Ask::missing(label, how, "whether it goes in"));
     finding
 }

@@ -259,10 +259,10 @@ pub fn mark_out(build: &Build, item: &str) -> Result<MarkOut, NoMarks> {
         return Err(NoMarks::OtherBay);
     }
     let stage = Stage::new(build);
-    let mut assumed = Vec::new();
+    let (mut assumed, mut of_things) = (Vec::new(), Vec::new());
     let room = stage.room(bay).ok_or(NoMarks::NoPlace)?;
     let (things, body) = (
-        stage.things(room, &mut assumed),
+        stage.things(room, &mut of_things),
         stage.body(room, name, known, &mut assumed).ok_or(NoMarks::NoPlace)?,
     );
     let case = Case {
@@ -275,6 +275,12 @@ pub fn mark_out(build: &Build, item: &str) -> Result<MarkOut, NoMarks> {
         measures: &stage.measures,
     };
     let cut = Cut::of(&case).ok_or(NoMarks::NoPanel)?;
+    // How other things stand matters here where they lie behind the cut, or may.
+    let behind_it = cut.behind(&case, |_| true);
+    assumed.extend(of_things.into_iter().filter(|note| {
+        let is_named = |thing: &&Thing<'_>| note.split(' ').any(|word| word == thing.name);
+        note.ends_with("it is left out.") || behind_it.iter().any(is_named)
+    }));
 
     let hand = PRACTICE.marking.likely();
     let tape = match build.tape {

@@ -1,6 +1,8 @@
 //! What a distance is held against, and how it is said.
 
-use spile_answer::{Class, Finding, Given, Limit, Sense, Swing, Unit, Verdict, Worse, swing};
+use spile_answer::{
+    Class, Finding, Given, Limit, Point, Sense, Swing, Unit, Verdict, Worse, swing,
+};
 use spile_quantity::Length;
 
 use crate::sum::{Taken, clean_m};
@@ -91,19 +93,21 @@ pub(crate) fn held(
     label: impl Into<String>,
     need: &Need,
     taken: &Taken,
-    figure: impl Fn(&spile_answer::Point) -> f64,
+    figure: impl Fn(&Point) -> f64,
 ) -> Finding {
-    let [swung] = swing(&taken.ledger, [Worse::Lower], |point| [clean_m(figure(point)) * 1000.0]);
-    found(id, label, need, taken, &swung)
+    let figure = |point: &Point| clean_m(figure(point)) * 1000.0;
+    let [swung] = swing(&taken.ledger, [Worse::Lower], |point| [figure(point)]);
+    found(id, label, need, taken, &swung, figure)
 }
 
-/// The same of a distance that was swung already \[mm\].
+/// The same of a distance that was swung already; both are in millimetres.
 pub(crate) fn found(
     id: String,
     label: impl Into<String>,
     need: &Need,
     taken: &Taken,
     swung: &Swing,
+    figure: impl Fn(&Point) -> f64,
 ) -> Finding {
     let governing = need.governing(swung.likely);
     let limit = Limit {
@@ -114,7 +118,8 @@ pub(crate) fn found(
         source: governing.source.into(),
         firm: governing.firm,
     };
-    let mut finding = Finding::measured(id, label, Unit::Millimetre, swung, limit, &taken.ledger);
+    let mut finding = Finding::measured(id, label, Unit::Millimetre, swung, limit, &taken.ledger)
+        .settling(swung, &taken.ledger, figure);
     let about = finding.label.clone();
     if finding.verdict == Verdict::Good {
         finding.asks.clear();

@@ -18,9 +18,8 @@ pub(crate) fn finding(room: &Room<'_>, closed: bool, measures: &Measures) -> Opt
     let falling = measures.take(format!("other diagonal of the bay {}", room.name), falling);
     let apart = &rising - &falling;
     let taken = measures.ledger([&apart]);
-    let [swung] = swing(&taken.ledger, [Worse::Higher], |point| {
-        [clean_m(taken.at_m(&apart, point).abs()) * 1000.0]
-    });
+    let figure = |point: &spile_answer::Point| clean_m(taken.at_m(&apart, point).abs()) * 1000.0;
+    let [swung] = swing(&taken.ledger, [Worse::Higher], |point| [figure(point)]);
     let limit = Limit {
         value: PRACTICE.square.likely().in_mm(),
         sense: Sense::AtMost,
@@ -29,7 +28,8 @@ pub(crate) fn finding(room: &Room<'_>, closed: bool, measures: &Measures) -> Opt
         source: PRACTICE.square.source.clone(),
         firm: false,
     };
-    let finding = Finding::measured(id, label, Unit::Millimetre, &swung, limit, &taken.ledger);
+    let finding = Finding::measured(id, label, Unit::Millimetre, &swung, limit, &taken.ledger)
+        .settling(&swung, &taken.ledger, figure);
     let widths = match room.bay.widths.len() {
         0 => "Its width was taken at one place only.".to_owned(),
         many => {
@@ -89,6 +89,7 @@ pub(crate) fn heights(room: &Room<'_>) -> Option<Finding> {
         input: format!("width of the bay {} at three heights", room.name).into(),
         how: "A tape from side to side near the bottom, in the middle and near the top: widths = { unit = \"mm\", tolerance = \"1 mm\", rows = [[50, 520], [550, 520], [1050, 519]] } in the bay.".into(),
         settles: "which width the panel has to fit".to_owned(),
+        turns: String::new(),
         weight: 0.3,
     });
     let mend = "Take the width at three heights and cut to the least of them.";
@@ -102,6 +103,7 @@ fn untaken(room: &Room<'_>, id: String, label: String) -> Finding {
         input: format!("both diagonals of the bay {}", room.name).into(),
         how: PRACTICE.square.how.clone(),
         settles: "whether the opening is square".to_owned(),
+        turns: String::new(),
         weight: 0.3,
     });
     finding

@@ -157,12 +157,11 @@ fn way_in(case: &Case<'_, '_>) -> Vec<Finding> {
         finding.inputs = taken.ledger.inputs().to_vec();
         finding.mend =
             Some(format!("It goes straight in with {} mm more in front.", up_mm(depth_m - free_m)));
-        finding.asks.push(Ask {
-            input: format!("free space in front of the bay {}", case.room.name).into(),
-            how: PRACTICE.aisle.how.clone(),
-            settles: format!("whether {} goes straight in", case.name),
-            weight: 1.0,
-        });
+        finding.asks.push(Ask::missing(
+            format!("free space in front of the bay {}", case.room.name),
+            PRACTICE.aisle.how.clone(),
+            format!("whether {} goes straight in", case.name),
+        ));
         found.push(finding);
         return found;
     }

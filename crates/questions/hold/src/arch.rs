@@ -17,7 +17,7 @@ pub(crate) fn finding(build: &Build, name: &str, item: &Item) -> Option<Finding>
     let place = item.place.as_ref()?;
     let bay = place.bay.as_ref()?;
     let (None, Anchor::Low(foot)) = (&place.on, &place.z) else { return None };
-    let arch = build.obstacles.values().find(|obstacle| {
+    let (arch_name, arch) = build.obstacles.iter().find(|(_, obstacle)| {
         obstacle.what.contains("arch") && obstacle.place.bay.as_ref() == Some(bay)
     })?;
     let top = top(arch)?;
@@ -27,20 +27,21 @@ pub(crate) fn finding(build: &Build, name: &str, item: &Item) -> Option<Finding>
     }
     let practice = typical::<Length>("air-over-arch");
     let mut ledger = Ledger::new();
-    let foot = ledger.take(format!("foot of the {} above the floor", called(item)), foot);
+    let foot = ledger.take(format!("distance of {name} from the floor"), foot);
     let off = match &arch.shape {
         Shape::Profile { tolerance, .. } => {
             let off = tolerance.likely();
             let value = Ranged { low: -off, likely: Length::m(0.0), high: off };
             let either_way = Given { value, ..tolerance.clone() };
-            Some(ledger.take(format!("height of the {}, off by", arch.what), &either_way))
+            Some(ledger.take(format!("error of the profile of {arch_name}"), &either_way))
         }
         Shape::Box(_) => None,
     };
-    let [air] = swing(&ledger, [Worse::Lower], |point| {
+    let figure = |point: &spile_answer::Point| {
         let off = off.map_or(Length::m(0.0), |handle| point.at(handle));
-        [(point.at(foot) - top - off).in_mm()]
-    });
+        (point.at(foot) - top - off).in_mm()
+    };
+    let [air] = swing(&ledger, [Worse::Lower], |point| [figure(point)]);
     let limit = Limit {
         value: practice.value.low.in_mm(),
         sense: Sense::AtLeast,
@@ -56,7 +57,8 @@ pub(crate) fn finding(build: &Build, name: &str, item: &Item) -> Option<Finding>
         &air,
         limit,
         &ledger,
-    );
+    )
+    .settling(&air, &ledger, figure);
     let good = found.verdict == Verdict::Good;
     let says = format!(
         "{:.0} mm of air are between the {} and the {}, whose bare sheet carries nothing.",

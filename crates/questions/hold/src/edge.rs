@@ -36,7 +36,8 @@ pub(crate) fn turns(scene: &Scene<'_>) -> Option<Finding> {
         &swung,
         practice(2.0, "at least two turns: common practice".into()),
         &ledger,
-    );
+    )
+    .settling(&swung, &ledger, |point| engaged(point.at(wall)));
     let good = found.verdict == Verdict::Good;
     let says = format!(
         "{:.1} turns of thread of its tapping screws are in the {}; two are practice.",
@@ -59,7 +60,7 @@ pub(crate) fn washer(scene: &Scene<'_>) -> Option<Finding> {
         return None;
     }
     let mut ledger = Ledger::new();
-    let handle = ledger.take("washers", &scene.washer_given);
+    let handle = ledger.take(format!("washers of {}", scene.name), &scene.washer_given);
     let [swung] = swing(&ledger, [Worse::Lower], |point| [point.at(handle).in_mm()]);
     let found = Finding::measured(
         format!("{}.washer", scene.name),
@@ -68,7 +69,8 @@ pub(crate) fn washer(scene: &Scene<'_>) -> Option<Finding> {
         &swung,
         practice(25.0, "large washers, 25 mm: common practice".into()),
         &ledger,
-    );
+    )
+    .settling(&swung, &ledger, |point| point.at(handle).in_mm());
     let good = found.verdict == Verdict::Good;
     let says = format!(
         "Washers of {:.0} mm press on the {}; 25 mm and a modest torque keep it from being crushed.",
@@ -101,7 +103,7 @@ pub(crate) fn finding(scene: &Scene<'_>) -> Option<Finding> {
     let wooden = matches!(scene.into, HeldInto::Plywood | HeldInto::SolidWood);
     let rule = edge_distance(if wooden { "plywood" } else { "metal" })?;
     let mut ledger = Ledger::new();
-    let handle = ledger.take("nearest edge", edge);
+    let handle = ledger.take(format!("nearest edge to a hole of {}", scene.name), edge);
     let [distance] = swing(&ledger, [Worse::Lower], |point| [point.at(handle).in_mm()]);
     let least = screw * rule.value.diameters;
     let limit = practice(least.in_mm(), rule.source.title.as_str().into());
@@ -112,7 +114,8 @@ pub(crate) fn finding(scene: &Scene<'_>) -> Option<Finding> {
         &distance,
         limit,
         &ledger,
-    );
+    )
+    .settling(&distance, &ledger, |point| point.at(handle).in_mm());
     let good = found.verdict == Verdict::Good;
     let (times, into) = (rule.value.diameters, scene.into.word());
     let says = format!(

@@ -65,13 +65,15 @@ pub(crate) fn findings(scene: &Scene<'_>) -> Vec<Finding> {
 
 /// The likely and the unfavourable share in per cent of every way of failing, and of the firm ones.
 pub(crate) fn swung(scene: &Scene<'_>, test: &Test) -> [spile_answer::Swing; 2] {
-    let share = |point: &Point, keep: fn(&Mode) -> bool| {
-        let worst = worst(scene, point, &test.cases, test.ultimate, keep);
-        worst.map_or(0.0, |worst| worst.used * 100.0)
-    };
     swing(&scene.ledger, [Worse::Higher; 2], |point| {
-        [share(point, |_| true), share(point, |mode| mode.firm)]
+        [share(scene, test, point, |_| true), share(scene, test, point, |mode| mode.firm)]
     })
+}
+
+/// The share in per cent of the hardest worked fastener, by the ways of failing that are kept.
+fn share(scene: &Scene<'_>, test: &Test, point: &Point, keep: impl Fn(&Mode) -> bool) -> f64 {
+    let worst = worst(scene, point, &test.cases, test.ultimate, keep);
+    worst.map_or(0.0, |worst| worst.used * 100.0)
 }
 
 fn finding(scene: &Scene<'_>, test: &Test) -> Finding {
@@ -104,7 +106,8 @@ fn finding(scene: &Scene<'_>, test: &Test) -> Finding {
         swing,
         limit,
         &scene.ledger,
-    );
+    )
+    .settling(swing, &scene.ledger, |point| share(scene, test, point, keep));
     let good = measured.verdict == Verdict::Good;
     let against = if test.ultimate { "of what breaks it" } else { "of what it may bear" };
     let hold = if scene.count == 1 { "holds" } else { "hold" };

@@ -44,15 +44,16 @@ pub(crate) fn finding(name: &str, item: &Item, held: &Held) -> Option<Finding> {
     };
     let mut ledger = Ledger::new();
     let called = called(item);
-    let mass = ledger.take(format!("mass of the {called}"), item.mass.as_ref()?);
+    let mass = ledger.take(format!("mass of {name}"), item.mass.as_ref()?);
     let contents =
-        item.contents.as_ref().map(|given| ledger.take(format!("what is in the {called}"), given));
+        item.contents.as_ref().map(|given| ledger.take(format!("contents of {name}"), given));
     let (one, said) = holds(latch);
-    let one = ledger.take(format!("what one {} holds", latch.by.word()), &one);
+    let one = ledger.take(format!("what one {} of {name} holds", latch.by.word()), &one);
     let screw = screw(latch);
     let firm_screw = screw.as_ref().is_some_and(|(_, firm)| *firm);
-    let screw =
-        screw.map(|(given, _)| ledger.take("what one screw of the latch may be used for", &given));
+    let screw = screw.map(|(given, _)| {
+        ledger.take(format!("what one screw of the latch of {name} may be used for"), &given)
+    });
     let count = f64::from(latch.count);
     let each = f64::from(latch.each);
     let pushed = |point: &spile_answer::Point| {
@@ -66,9 +67,8 @@ pub(crate) fn finding(name: &str, item: &Item, held: &Held) -> Option<Finding> {
             screw.map(|handle| Ultimate(point.at(handle) * (count * each)).over(STRAP).used(load));
         [latches, screws.unwrap_or(0.0)]
     };
-    let [all] = swing(&ledger, [Worse::Higher], |point| {
-        [used(point).into_iter().fold(0.0, f64::max) * 100.0]
-    });
+    let figure = |point: &spile_answer::Point| used(point).into_iter().fold(0.0, f64::max) * 100.0;
+    let [all] = swing(&ledger, [Worse::Higher], |point| [figure(point)]);
     let point = ledger.likely();
     let [latches, screws] = used(&point);
     let by_screws = screws > latches && !(said && latches > 1.0 && !firm_screw);
@@ -92,7 +92,8 @@ pub(crate) fn finding(name: &str, item: &Item, held: &Held) -> Option<Finding> {
         &all,
         limit,
         &ledger,
-    );
+    )
+    .settling(&all, &ledger, figure);
     let shut = finding.verdict == Verdict::Good;
     let says = format!(
         "At 1 g the {called} pushes with {load_n:.0} N; twice that, {required_n:.0} N, is required, and {what} hold{} {hold_n:.0} N.",

@@ -119,12 +119,7 @@ pub(crate) fn called(item: &Item) -> &str {
 /// A finding that waits for something.
 pub(crate) fn open(id: String, label: &str, says: String, input: String, how: &str) -> Finding {
     let mut finding = Finding::plain(id, label, Verdict::Open, says);
-    finding.asks.push(Ask {
-        input: input.into(),
-        how: how.to_owned().into(),
-        settles: String::new(),
-        weight: 1.0,
-    });
+    finding.asks.push(Ask::missing(input, how.to_owned(), ""));
     finding
 }
 

@@ -17,16 +17,16 @@ use crate::scene::Scene;
 /// With a cut-out each strip beside it carries half as a beam from edge to edge of the panel;
 /// without one the whole sheet does, the push on a circle as wide as a third of the pattern.
 pub(crate) fn finding(scene: &Scene<'_>) -> Option<Finding> {
-    let panel = scene.build.panels.get(scene.item.panel.as_ref()?)?;
+    let (of, panel) = scene.build.panels.get_key_value(scene.item.panel.as_ref()?)?;
     let wooden = matches!(scene.held.into, Some(HeldInto::Plywood | HeldInto::SolidWood));
     if !wooden || scene.face != HeldFace::Behind {
         return None;
     }
     let row = bendings().iter().find(|row| row.value.0 == scene.into.word())?;
     let mut ledger = scene.ledger.clone();
-    let width = ledger.take("width of the panel", &panel.size.width);
-    let height = ledger.take("height of the panel", &panel.size.height);
-    let thickness = ledger.take("thickness of the panel", &panel.size.depth);
+    let width = ledger.take(format!("width of the panel {of}"), &panel.size.width);
+    let height = ledger.take(format!("height of the panel {of}"), &panel.size.height);
+    let thickness = ledger.take(format!("thickness of the panel {of}"), &panel.size.depth);
     let allowed = ledger.take(
         format!("bending stress that {} bears", row.value.0),
         &Given {
@@ -37,7 +37,8 @@ pub(crate) fn finding(scene: &Scene<'_>) -> Option<Finding> {
         },
     );
     let cut = scene.item.part.cutout.as_ref();
-    let cut = cut.map(|cut| ledger.take("width of the cut-out", &cut.width));
+    let cut =
+        cut.map(|cut| ledger.take(format!("width of the cut-out in the panel {of}"), &cut.width));
     let stiffness = row.value.1.stiffness;
     let at = |point: &spile_answer::Point| -> Result<f64, NoAnswer> {
         let (mass, _) = scene.pushing(point);
@@ -58,7 +59,8 @@ pub(crate) fn finding(scene: &Scene<'_>) -> Option<Finding> {
         };
         Ok(Allowable::by_rule(point.at(allowed)).used(bent) * 100.0)
     };
-    let [used] = swing(&ledger, [Worse::Higher], |point| [at(point).unwrap_or(f64::NAN)]);
+    let figure = |point: &spile_answer::Point| at(point).unwrap_or(f64::NAN);
+    let [used] = swing(&ledger, [Worse::Higher], |point| [figure(point)]);
     let limit = Limit {
         value: 100.0,
         sense: Sense::AtMost,
@@ -83,7 +85,8 @@ pub(crate) fn finding(scene: &Scene<'_>) -> Option<Finding> {
         &used,
         limit,
         &ledger,
-    );
+    )
+    .settling(&used, &ledger, figure);
     let good = found.verdict == Verdict::Good;
     let edges = if cut.is_some() {
         "held at top and bottom; screwed to posts along its sides it bears more"

@@ -138,7 +138,7 @@ impl<'b> Scene<'b> {
                 "Balance it on a batten and measure from the face that is held to the batten.",
             )
         });
-        let mut loads = vec![load(&mut ledger, item, &lever)];
+        let mut loads = vec![load(&mut ledger, name, item, &lever)];
         stacked(build, name, face, height, &mut ledger, &mut loads);
         let spacing = match &held.pattern {
             HeldPattern::Rows(_) => None,
@@ -151,16 +151,16 @@ impl<'b> Scene<'b> {
                 )
             })),
         };
-        let called = called(item).to_owned();
         let spacing = spacing.map(|[right, above]| {
             [
-                ledger.take(format!("width of the pattern under the {called}"), &right),
-                ledger.take(format!("height of the pattern under the {called}"), &above),
+                ledger.take(format!("width of the pattern under {name}"), &right),
+                ledger.take(format!("height of the pattern under {name}"), &above),
             ]
         });
         let wall = held.wall.clone().unwrap_or_else(|| wall(into));
         let wall_given = wall.clone();
-        let wall = ledger.take(format!("thickness of the {} that holds it", into.word()), &wall);
+        let wall =
+            ledger.take(format!("thickness of the {} that holds {name}", into.word()), &wall);
         let nominal = held.size.unwrap_or(Length::mm(6.0));
         let washer = held.washer.clone().unwrap_or_else(|| {
             typical(
@@ -170,13 +170,16 @@ impl<'b> Scene<'b> {
             )
         });
         let washer_given = washer.clone();
-        let washer = ledger.take("washers", &washer);
-        let edge = held.edge.as_ref().map(|edge| ledger.take("nearest edge", edge));
+        let washer = ledger.take(format!("washers of {name}"), &washer);
+        let edge = held
+            .edge
+            .as_ref()
+            .map(|edge| ledger.take(format!("nearest edge to a hole of {name}"), edge));
         let metal = (!wooden && screwed).then(|| {
             let row = fastener::sheet_metals().iter().find(|row| row.value.0 == into.word());
             let row = row.expect("every metal is in the table");
             ledger.take(
-                format!("strength of the {}", into.word()),
+                format!("strength of the {} that holds {name}", into.word()),
                 &Given {
                     value: row.value.1,
                     basis: Basis::Typical,
@@ -193,17 +196,19 @@ impl<'b> Scene<'b> {
                 "NDS 2018, species of light plywood and softwood",
                 "Ask for the species; or weigh a dry piece and divide by its volume in litres.",
             );
-            ledger.take(format!("specific gravity of the {}", into.word()), &given)
+            ledger
+                .take(format!("specific gravity of the {} that holds {name}", into.word()), &given)
         });
-        let one = one_screw(held, nominal)
-            .map(|given| ledger.take("what one of them may be used for", &given));
+        let one = one_screw(held, nominal).map(|given| {
+            ledger.take(format!("what one fastener of {name} may be used for"), &given)
+        });
         let lap = (held.by == HeldBy::Adhesive).then(|| {
             let given = typical(
                 [1.0, 2.5, 4.5].map(Pressure::mpa),
                 "one-part polyurethane, from memory",
                 "The data sheet of the glue: lap shear on these two surfaces.",
             );
-            ledger.take("lap shear of the glue", &given)
+            ledger.take(format!("lap shear of the glue of {name}"), &given)
         });
         Ok(Self {
             build,
@@ -369,17 +374,16 @@ pub(crate) fn typical<Q: Quantity>(
     }
 }
 
-fn load(ledger: &mut Ledger, item: &Item, lever: &Given<Length>) -> Load {
-    let called = called(item);
+fn load(ledger: &mut Ledger, name: &str, item: &Item, lever: &Given<Length>) -> Load {
     let nothing = || typical([Mass::kg(0.0); 3], "not said", "Weigh it.");
     let mass = item.mass.clone().unwrap_or_else(nothing);
     Load {
-        mass: ledger.take(format!("mass of the {called}"), &mass),
+        mass: ledger.take(format!("mass of {name}"), &mass),
         contents: item
             .contents
             .as_ref()
-            .map(|given| ledger.take(format!("what is in the {called}"), given)),
-        lever: ledger.take(format!("middle of the mass of the {called}, from its fixing"), lever),
+            .map(|given| ledger.take(format!("contents of {name}"), given)),
+        lever: ledger.take(format!("middle of the mass of {name}, from its fixing"), lever),
     }
 }
 
@@ -408,7 +412,7 @@ fn stacked(
             "half of the body assumed; at the top of what it stands on where it is held itself",
             "Balance it on a batten and measure from its foot to the batten.",
         );
-        loads.push(load(ledger, item, &lever));
+        loads.push(load(ledger, name, item, &lever));
         stacked(build, name, face, top + height, ledger, loads);
     }
 }

@@ -96,6 +96,7 @@ fn nothing() -> Finding {
         input: "house battery, runs and the power of what hangs on them".into(),
         how: "Read the battery's label and the appliance's plate, and lay a tape along its cable: [bank] capacity = \"95 Ah @ 20 h\", [runs.fridge] length = \"7.2 m\", section = \"1.5 mm2\".".into(),
         settles: String::new(),
+        turns: String::new(),
         weight: 1.0,
     });
     finding

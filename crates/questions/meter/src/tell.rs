@@ -40,6 +40,7 @@ pub(crate) fn before(asked: &OneRun<'_>) -> Vec<Finding> {
         )
         .into(),
         settles: "whether feed, return and fuse are as they should be".to_owned(),
+        turns: String::new(),
         weight: 0.1,
     });
     vec![finding]
@@ -56,6 +57,7 @@ fn unexpected(asked: &OneRun<'_>, id: String, label: String) -> Finding {
         input: format!("power, cable and fuse of the {}", asked.item).into(),
         how: "Read its plate or its papers for its power, the print along its cable, and the number on its fuse.".into(),
         settles: String::new(),
+        turns: String::new(),
         weight: 1.0,
     });
     finding
@@ -147,6 +149,7 @@ fn cause(asked: &OneRun<'_>, name: &str, taken: &Reading, scene: &Scene) -> Find
         input: test.into(),
         how: how.into(),
         settles: "which of the causes it is".to_owned(),
+        turns: String::new(),
         weight: 1.0,
     });
     finding

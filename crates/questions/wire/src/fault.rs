@@ -230,11 +230,10 @@ fn by_overload(asked: &OneRun<'_>, fuse: &Fuse) -> Finding {
         "No curve of the {words} is known for faults, so nothing says that it opens before a cable is too hot."
     );
     let mut finding = Finding::plain(id, label, Verdict::Open, says);
-    finding.asks.push(Ask {
-        input: format!("kind of the fuse of the run {}", asked.name).into(),
-        how: "Read the kind on the fuse or in its papers: blade, mini blade, maxi blade, small strip, strip or class T. Any other has no curve here.".into(),
-        settles: String::new(),
-        weight: 1.0,
-    });
+    finding.asks.push(Ask::missing(
+        format!("kind of the fuse of the run {}", asked.name),
+        "Read the kind on the fuse or in its papers: blade, mini blade, maxi blade, small strip, strip or class T. Any other has no curve here.",
+        "",
+    ));
     finding
 }

@@ -91,6 +91,7 @@ fn unsaid() -> Finding {
         input: "where the body is tied to the bank's negative".into(),
         how: "Follow the cable from the body's stud: to the negative bus, or to the battery's post. Or clamp the meter round it with one such load on, and see whether the monitor shows the same: [body] tied_to = \"bus\".".into(),
         settles: "whether the battery monitor counts all of it".to_owned(),
+        turns: String::new(),
         weight: 0.5,
     });
     finding

@@ -33,6 +33,7 @@ pub(crate) fn finding(name: &str, run: &Run) -> Option<Finding> {
         input: format!("section of the {word} of {name}").into(),
         how: how_to_tell(size).into(),
         settles: "what the cable carries and loses".to_owned(),
+        turns: String::new(),
         weight: 1.0,
     });
     let mend = format!(

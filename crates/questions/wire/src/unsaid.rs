@@ -17,12 +17,7 @@ pub(crate) fn open(
     how: &'static str,
 ) -> Finding {
     let mut finding = Finding::plain(id, label, Verdict::Open, says);
-    finding.asks.push(Ask {
-        input: input.into().into(),
-        how: how.into(),
-        settles: String::new(),
-        weight: 1.0,
-    });
+    finding.asks.push(Ask::missing(input.into(), how, ""));
     finding
 }
 

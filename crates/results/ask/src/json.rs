@@ -151,10 +151,25 @@ struct Measure {
     input: String,
     /// How to get it with a tape, a meter, a scale or the papers.
     how: String,
-    /// What it would settle, as `question.finding`.
-    settles: Vec<String>,
+    /// The verdicts that it alone can turn.
+    decides: usize,
+    /// The verdicts that hang on it, those first that it decides.
+    hangs: Vec<HangsOut>,
     /// What it would settle, in words.
     says: String,
+}
+
+/// A verdict that hangs on something.
+#[derive(Serialize, JsonSchema)]
+struct HangsOut {
+    /// Which, as `question.finding`.
+    finding: String,
+    /// What is said of it now: good, care, stop or open.
+    verdict: &'static str,
+    /// Whether it alone can turn the verdict.
+    decides: bool,
+    /// At which value the verdict turns: `good at 525 mm or more`; null where that is not known.
+    turns: Option<String>,
 }
 
 /// The report as JSON.
@@ -184,10 +199,16 @@ pub fn json(report: &Report) -> serde_json::Value {
             .map(|next| Measure {
                 input: next.input.clone(),
                 how: next.how.clone(),
-                settles: next
-                    .settles
+                decides: next.decided(),
+                hangs: next
+                    .hangs
                     .iter()
-                    .map(|(question, id)| format!("{}.{id}", question.word()))
+                    .map(|hangs| HangsOut {
+                        finding: format!("{}.{}", hangs.question.word(), hangs.finding),
+                        verdict: hangs.verdict.word(),
+                        decides: hangs.is_decided(),
+                        turns: (!hangs.turns.is_empty()).then(|| hangs.turns.clone()),
+                    })
                     .collect(),
                 says: next.says.clone(),
             })

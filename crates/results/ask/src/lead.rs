@@ -26,26 +26,9 @@ pub const fn lead(verdict: Verdict) -> &'static str {
     }
 }
 
-/// The measurements to name first: those that would settle what rests on stand-ins.
+/// The measurements to name first.
 pub fn measures(report: &Report) -> Vec<&Next> {
-    report.measure_next.iter().filter(|next| is_stand_in(report, next)).take(MEASURES).collect()
-}
-
-/// Whether a *care* or an *open* hangs on this input and it is a stand-in or missing altogether.
-fn is_stand_in(report: &Report, next: &Next) -> bool {
-    next.settles.iter().any(|(question, id)| {
-        let finding = report
-            .answers
-            .iter()
-            .filter(|asked| asked.question == *question)
-            .flat_map(|asked| &asked.now().findings)
-            .find(|finding| finding.id == *id);
-        finding.is_some_and(|finding| {
-            let input = finding.inputs.iter().find(|input| input.name == next.input.as_str());
-            matches!(finding.verdict, Verdict::Care(_) | Verdict::Open)
-                && input.is_none_or(|input| input.basis == Basis::Typical)
-        })
-    })
+    report.measure_next.iter().take(MEASURES).collect()
 }
 
 /// Every stand-in that the answers hang on, each once: those first that the most findings take.

@@ -31,6 +31,6 @@ mod sources;
 
 pub use json::{json, json_schema};
 pub use lead::{CAUTION, clean, count, lead, measures, typical_inputs};
-pub use next::{Next, measure_next};
+pub use next::{Hangs, Next, measure_next};
 pub use report::{Asked, Pair, Report, ask};
 pub use sources::{SOURCES_NOTE, seen, table_line};

@@ -1,6 +1,6 @@
-//! What to measure next: the inputs whose ranges decide most.
+//! What to measure next: the inputs that decide the most verdicts.
 
-use spile_answer::{Question, Verdict};
+use spile_answer::{Ask, Basis, Finding, Question, Reason, Verdict};
 
 use crate::report::Asked;
 
@@ -11,41 +11,99 @@ pub struct Next {
     pub input: String,
     /// How to get it with a tape, a meter, a scale or the papers.
     pub how: String,
-    /// The findings it would help to settle, each as question and name.
-    pub settles: Vec<(Question, String)>,
-    /// What it would settle, in words.
+    /// The verdicts that hang on it: first those that it decides alone, the worst of them first.
+    pub hangs: Vec<Hangs>,
+    /// What it would settle, in words; empty where no question says so.
     pub says: String,
-    /// How much hangs on it; only the order matters.
-    pub weight: f64,
 }
 
-/// The inputs that decide the verdicts that count, the most decisive first.
+/// A verdict that hangs on an input.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Hangs {
+    /// Whose.
+    pub question: Question,
+    /// The finding's name.
+    pub finding: String,
+    /// What is said of it now.
+    pub verdict: Verdict,
+    /// How much of the way to another verdict the input decides: 1 where it alone turns this one.
+    pub weight: f64,
+    /// At which value of the input the verdict turns: `good at 525 mm or more`; empty where it does
+    /// not alone, or where that was not worked out.
+    pub turns: String,
+}
+
+impl Hangs {
+    /// Whether the input alone can turn this verdict.
+    pub const fn is_decided(&self) -> bool {
+        self.weight >= 1.0
+    }
+}
+
+impl Next {
+    /// The verdicts that it alone can turn.
+    pub fn decided(&self) -> usize {
+        self.hangs.iter().filter(|hangs| hangs.is_decided()).count()
+    }
+}
+
+/// The inputs that decide verdicts, those first that decide the most of them.
 ///
-/// An input weighs as much as the findings it decides together: 1 for each verdict that it alone
-/// can turn, less where it goes only part of the way; an *open* finding counts twice, since
-/// nothing at all can be said without its input.
+/// What counts is every finding of every question after the job, or of the build as it stands where
+/// there is none, that is *open* or *unsure*, or whose care rests on this input as a stand-in. An
+/// input that several questions share, known by its name, stands once with all that hangs on it. Of
+/// two that decide as many verdicts, the one that decides a worse one comes first, then the one that
+/// goes further towards those that it does not decide alone, then the one that is asked first.
 pub fn measure_next(answers: &[Asked]) -> Vec<Next> {
     let mut all: Vec<Next> = Vec::new();
     for asked in answers {
         for finding in &asked.now().findings {
-            for ask in &finding.asks {
-                let weight = if finding.verdict == Verdict::Open { 2.0 } else { ask.weight };
-                let settled = (asked.question, finding.id.clone());
-                if let Some(known) = all.iter_mut().find(|known| known.input == ask.input) {
-                    known.weight += weight;
-                    known.settles.push(settled);
-                } else {
+            for ask in finding.asks.iter().filter(|ask| counts(finding, ask)) {
+                let hangs = Hangs {
+                    question: asked.question,
+                    finding: finding.id.clone(),
+                    verdict: finding.verdict,
+                    weight: ask.weight,
+                    turns: ask.turns.clone(),
+                };
+                let known = all.iter().position(|known| known.input == ask.input);
+                let known = known.unwrap_or_else(|| {
                     all.push(Next {
                         input: ask.input.to_string(),
                         how: ask.how.to_string(),
-                        settles: vec![settled],
-                        says: ask.settles.clone(),
-                        weight,
+                        hangs: Vec::new(),
+                        says: String::new(),
                     });
+                    all.len() - 1
+                });
+                let next = &mut all[known];
+                if next.says.is_empty() {
+                    next.says.clone_from(&ask.settles);
                 }
+                next.hangs.push(hangs);
             }
         }
     }
-    all.sort_by(|a, b| b.weight.total_cmp(&a.weight));
+    for next in &mut all {
+        next.hangs.sort_by_key(|hangs| std::cmp::Reverse((hangs.is_decided(), hangs.verdict)));
+    }
+    let further = |next: &Next| next.hangs.iter().map(|hangs| hangs.weight).sum::<f64>();
+    all.sort_by(|a, b| {
+        let rank = |next: &Next| (next.decided(), next.hangs.first().map(|hangs| hangs.verdict));
+        rank(b).cmp(&rank(a)).then(further(b).total_cmp(&further(a)))
+    });
     all
+}
+
+/// Whether better knowledge of an input can make a verdict surer.
+fn counts(finding: &Finding, ask: &Ask) -> bool {
+    let is_stand_in = || {
+        let input = finding.inputs.iter().find(|input| input.name == ask.input);
+        input.is_none_or(|input| input.basis == Basis::Typical)
+    };
+    match finding.verdict {
+        Verdict::Open | Verdict::Care(Reason::Unsure) => true,
+        Verdict::Care(_) => is_stand_in(),
+        Verdict::Good | Verdict::Stop => false,
+    }
 }

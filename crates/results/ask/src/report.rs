@@ -1,5 +1,6 @@
 //! The questions asked of a build, before and after a job.
 
+use rayon::prelude::*;
 use spile_answer::{Answer, Finding, Question, Verdict};
 use spile_build::{Build, Planned};
 
@@ -68,14 +69,24 @@ impl Report {
 /// Asks all eight questions of a build as it stands, or before and after a job.
 pub fn ask(name: &str, build: &Build, planned: Option<&Planned>) -> Report {
     let before = planned.map_or(build, |planned| &planned.before);
-    let answers: Vec<Asked> = Question::ALL
+    let states: Vec<&Build> =
+        [Some(before), planned.map(|planned| &planned.after)].into_iter().flatten().collect();
+    let asked: Vec<(Question, &Build)> = Question::ALL
         .into_iter()
-        .map(|question| Asked {
-            question,
-            before: answer(question, before),
-            after: planned.map(|planned| answer(question, &planned.after)),
-        })
+        .flat_map(|question| states.iter().map(move |state| (question, *state)))
         .collect();
+    // Side by side, since bank takes as long as all others together; kept in their order.
+    let mut given = asked
+        .par_iter()
+        .with_max_len(1)
+        .map(|(question, state)| answer(*question, state))
+        .collect::<Vec<_>>()
+        .into_iter();
+    let mut answers = Vec::with_capacity(Question::ALL.len());
+    while let Some(before) = given.next() {
+        let after = planned.and_then(|_| given.next());
+        answers.push(Asked { question: before.question, before, after });
+    }
     Report {
         build: name.to_owned(),
         about: build.about.clone(),

@@ -1,7 +1,7 @@
 //! What to measure next, the most decisive first.
 
 use maud::{Markup, html};
-use spile_ask::Next;
+use spile_ask::{Hangs, Next};
 use spile_build::edit::{Scope, names};
 
 use crate::page::shell::Page;
@@ -19,7 +19,7 @@ pub(crate) fn page(view: &View) -> Markup {
                 @if next.is_empty() {
                     "Nothing that could be measured would change a verdict."
                 } @else {
-                    "The inputs whose ranges decide most, the most decisive first."
+                    "The inputs that decide the most verdicts, the most decisive first."
                 }
             }
         }
@@ -52,11 +52,10 @@ pub(crate) fn measure(view: &View, next: &Next) -> Markup {
                 @if !says.is_empty() { "It settles " (says) "." }
             }
             p.settles {
-                @for (at, (question, id)) in next.settles.iter().enumerate() {
+                @for (at, hangs) in next.hangs.iter().enumerate() {
                     @if at > 0 { ", " }
-                    a href=(format!("{}#{}", view.href(&format!("/q/{}", question.word())), anchor(id))) {
-                        (question.word()) "." (id)
-                    }
+                    (finding(view, hangs))
+                    @if !hangs.turns.is_empty() { ": " (hangs.turns) }
                 }
             }
             @match put {
@@ -113,6 +112,13 @@ const INPUTS: [(&str, &str, &str, &str); 4] = [
     ("cabin on a hot day", "states.corner.hot-day", "cabin", "41 °C ± 3 °C"),
     ("cabin on an ordinary day", "states.corner.mild-day", "cabin", "24 °C ± 2 °C"),
 ];
+
+/// A finding, leading to where it is told.
+fn finding(view: &View, hangs: &Hangs) -> Markup {
+    let word = hangs.question.word();
+    let href = format!("{}#{}", view.href(&format!("/q/{word}")), anchor(&hangs.finding));
+    html! { a href=(href) { (word) "." (hangs.finding) } }
+}
 
 /// The name of a finding's place on its page.
 pub(crate) fn anchor(id: &str) -> String {

@@ -75,7 +75,7 @@ fn drawn(id: &str, wide: &Drawing, narrow: Option<&Drawing>) -> Markup {
 fn next(view: &View, question: Question) -> Markup {
     let all = view.report().measure_next.iter();
     let here: Vec<_> =
-        all.filter(|next| next.settles.iter().any(|(of, _)| *of == question)).take(3).collect();
+        all.filter(|next| next.hangs.iter().any(|hangs| hangs.question == question)).take(3).collect();
     html! {
         section aria-labelledby="h-n" {
             h2 #h-n { "Measure next" }
@@ -154,6 +154,7 @@ fn finding(pair: &Pair<'_>) -> Markup {
                         @if !ask.settles.is_empty() {
                             " It settles " (ask.settles.trim_end_matches('.')) "."
                         }
+                        @if !ask.turns.is_empty() { " It is " (ask.turns) "." }
                     }
                 }
             }

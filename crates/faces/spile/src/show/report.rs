@@ -1,7 +1,7 @@
 //! The answers: what to measure next, the eight questions, what it comes to.
 
 use spile_answer::{Expect, Finding, Reason, Verdict};
-use spile_ask::{Asked, CAUTION, Pair, Report, lead, measures, number};
+use spile_ask::{Asked, CAUTION, Hangs, Pair, Report, lead, measures, number};
 use spile_build::JobInfo;
 
 use super::page::{COLUMNS, Page, Text, Tone, tied};
@@ -76,7 +76,7 @@ fn heading(page: &mut Page, report: &Report, shown: &Shown<'_>) {
     }
 }
 
-/// The measurements that would settle what rests on stand-ins.
+/// The measurements that decide the most verdicts.
 fn measure_next(page: &mut Page, report: &Report) {
     let next = measures(report);
     if next.is_empty() {
@@ -90,21 +90,34 @@ fn measure_next(page: &mut Page, report: &Report) {
         if !how.is_empty() {
             text = text.and(Tone::Plain, &format!(": {how}"));
         }
-        let settles: Vec<String> =
-            next.settles.iter().map(|(question, id)| format!("{}.{id}", question.word())).collect();
         let says = next.says.trim_end_matches('.');
         let says = if says.is_empty() { "." } else { &format!(". It settles {says}.") };
         text = text.and(Tone::Plain, says);
-        text = text.and(Tone::Faint, &format!(" [{}]", listed(&settles)));
+        text = text.and(Tone::Faint, &format!(" [{}]", hanging(&next.hangs)));
         page.hang(2, &Text::plain(&format!("{}", number + 1)), 4, &text);
     }
 }
 
-fn listed(names: &[String]) -> String {
-    match names.len() {
-        0..=3 => names.join(", "),
-        more => format!("{} and {} more", names[..2].join(", "), more - 2),
+/// `cold.days: good at 5.6 L or less; air.galley.warm and 3 more`: what hangs on a measurement, and
+/// where that turns.
+fn hanging(hangs: &[Hangs]) -> String {
+    let shown = if hangs.len() <= 3 { hangs.len() } else { 2 };
+    let mut text = String::new();
+    for one in &hangs[..shown] {
+        let between = match (text.is_empty(), text.contains(':') || !one.turns.is_empty()) {
+            (true, _) => "",
+            (false, true) => "; ",
+            (false, false) => ", ",
+        };
+        text.push_str(&format!("{between}{}.{}", one.question.word(), one.finding));
+        if !one.turns.is_empty() {
+            text.push_str(&format!(": {}", one.turns));
+        }
     }
+    if hangs.len() > shown {
+        text.push_str(&format!(" and {} more", hangs.len() - shown));
+    }
+    text
 }
 
 /// All questions, set apart where there is more than a row to one of them.

@@ -39,9 +39,13 @@ pub fn why(report: &Report, question: Question, pair: &Pair<'_>) -> String {
             let settles = ask.settles.trim_end_matches('.');
             let settles =
                 if settles.is_empty() { String::new() } else { format!(" It settles {settles}.") };
+            let turns = match ask.turns.as_str() {
+                "" => String::new(),
+                turns => format!(" It is {turns}."),
+            };
             let text = Text::new()
                 .and(Tone::Strong, &ask.input)
-                .and(Tone::Plain, &format!(": {how}.{settles}"));
+                .and(Tone::Plain, &format!(": {how}.{settles}{turns}"));
             page.hang(2, &Text::plain("·"), 4, &text);
         }
     }

@@ -4,7 +4,7 @@ use spile_answer::{
     Answer, Ask, Basis, Class, Figure, Finding, Input, Limit, Question, Reason, Sense, Step, Unit,
     Verdict,
 };
-use spile_ask::{Asked, Next, Report};
+use spile_ask::{Asked, Hangs, Next, Report};
 use spile_build::JobInfo;
 
 pub fn jobs() -> Vec<JobInfo> {
@@ -74,6 +74,7 @@ fn ask(input: &'static str) -> Ask {
         input: input.into(),
         how: "millivolts across it while the fridge runs, divided by the amps".into(),
         settles: "whether the fridge starts on a low battery".to_owned(),
+        turns: "good at 20 mΩ or less".to_owned(),
         weight: 1.0,
     }
 }
@@ -200,12 +201,20 @@ pub fn report(with_job: bool) -> Report {
             after: with_job.then(|| answer(question, true)),
         })
         .collect();
-    let next = |input: &str, settles: &[(Question, &str)], says: &str| Next {
+    let next = |input: &str, hangs: &[(Question, &str, &str)], says: &str| Next {
         input: input.to_owned(),
         how: "millivolts across it while the fridge runs, divided by the amps".to_owned(),
-        settles: settles.iter().map(|(question, id)| (*question, (*id).to_owned())).collect(),
+        hangs: hangs
+            .iter()
+            .map(|&(question, finding, turns)| Hangs {
+                question,
+                finding: finding.to_owned(),
+                verdict: Verdict::Care(Reason::Unsure),
+                weight: 1.0,
+                turns: turns.to_owned(),
+            })
+            .collect(),
         says: says.to_owned(),
-        weight: 1.0,
     };
     Report {
         build: "heron".to_owned(),
@@ -214,9 +223,21 @@ pub fn report(with_job: bool) -> Report {
         option: with_job.then(|| "upright".to_owned()),
         answers,
         measure_next: vec![
-            next("stud in the galley", &[(Question::Wire, "fridge.start")], ""),
-            next("length of the feed", &[(Question::Wire, "fridge.start")], "told nowhere"),
-            next("mass of food", &[(Question::Cold, "warm-up")], "how long it takes to cool down"),
+            next(
+                "stud in the galley",
+                &[(Question::Wire, "fridge.start", "good at 20 mΩ or less")],
+                "",
+            ),
+            next(
+                "length of the feed",
+                &[(Question::Wire, "fridge.start", "")],
+                "how much it loses",
+            ),
+            next(
+                "mass of food",
+                &[(Question::Cold, "warm-up", "")],
+                "how long it takes to cool down",
+            ),
         ],
     }
 }

@@ -12,6 +12,7 @@ use crate::error::HeatError;
 use crate::fan::Fan;
 use crate::losses;
 use crate::openings::{Opening, Through, carried, effective_area, settles};
+use crate::place::Standing;
 
 /// Air for which a flow that was said carries its heat.
 pub const WARM_AIR: Temperature = Temperature::celsius(35.0);
@@ -214,6 +215,20 @@ impl BayPlace {
         settles(heat + self.machines, self.walls, self.through.as_ref(), cabin)
     }
 
+    /// The same round a cabinet that draws heat from it: seen from the bay its walls are more walls,
+    /// with the inside behind them instead of the cabin.
+    pub fn settles_round(
+        &self,
+        standing: &Standing,
+        heat: Power,
+        cabin: Temperature,
+    ) -> Result<Temperature, HeatError> {
+        // G·(T − Ti) = G·(T − Tcabin) + G·(Tcabin − Ti), of which only the first hangs on the bay.
+        let drawn = standing.walls * cabin.above(standing.inside);
+        let walls = self.walls + standing.walls;
+        settles(heat + self.machines - drawn, walls, self.through.as_ref(), cabin)
+    }
+
     /// What leaves it for each kelvin when it is that warm.
     pub fn conductance(
         &self,
@@ -342,7 +357,7 @@ fn machines(build: &Build, bay: &str, ledger: &mut Ledger) -> Vec<MachineInputs>
         };
         let Some(input) = &part.power.running else { continue };
         machines.push(MachineInputs::Converter {
-            input: ledger.take(format!("input of {name} at full load"), input),
+            input: ledger.take(format!("power of {name} while it runs"), input),
             efficiency: ledger.take(
                 format!("efficiency of {name}"),
                 part.heat.efficiency.as_ref().unwrap_or(efficiency),
@@ -358,14 +373,14 @@ fn machines(build: &Build, bay: &str, ledger: &mut Ledger) -> Vec<MachineInputs>
     let bank = build.bank.as_ref().filter(|bank| bank.bay.as_deref() == Some(bay));
     let strongest = build
         .sources
-        .values()
-        .filter_map(|source| source.current.as_ref())
-        .max_by(|a, b| a.likely().in_a().total_cmp(&b.likely().in_a()));
-    if let (Some(bank), Some(current)) = (bank, strongest) {
+        .iter()
+        .filter_map(|(name, source)| Some((name, source.current.as_ref()?)))
+        .max_by(|(_, a), (_, b)| a.likely().in_a().total_cmp(&b.likely().in_a()));
+    if let (Some(bank), Some((source, current))) = (bank, strongest) {
         let resistance =
             bank.resistance.as_ref().unwrap_or_else(|| STOCK.battery_resistance(bank.kind));
         machines.push(MachineInputs::Bank {
-            current: ledger.take("greatest charging current", current),
+            current: ledger.take(format!("greatest current of {source}"), current),
             resistance: ledger.take("resistance of each battery", resistance),
             count: bank.count.max(1),
         });

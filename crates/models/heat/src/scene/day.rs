@@ -6,7 +6,7 @@ use crate::chain::{Appliance, Day, Pace, Use, settled_day, steady_day};
 use crate::compressor::{Approaches, Compressor, Consumption, Cooler, Fitted, fit_conductance};
 use crate::error::HeatError;
 use crate::food::{Food, heat_to_cool};
-use crate::place::{Air, Given};
+use crate::place::{Air, Given, Standing};
 use spile_answer::Handle;
 use spile_build::Bay;
 use spile_quantity::{Conductance, Length, Power, Pressure, Share, Temperature, Time, Volume};
@@ -271,8 +271,8 @@ impl Scene<'_> {
 impl Ready {
     /// Its day in a cabin, with the heat of others in its bay.
     pub fn day(&self, cabin: Temperature, others: Given, bay_is: BayIs) -> Result<Day, HeatError> {
-        steady_day(&self.appliance, self.used, cabin, |given| {
-            self.air(cabin, others, bay_is, given)
+        steady_day(&self.appliance, self.used, cabin, |standing| {
+            self.air(cabin, others, bay_is, standing)
         })
     }
 
@@ -283,7 +283,7 @@ impl Ready {
         others: Given,
         bay_is: BayIs,
     ) -> Result<Day, HeatError> {
-        let air = |given| self.air(cabin, others, bay_is, given);
+        let air = |standing| self.air(cabin, others, bay_is, standing);
         match settled_day(&self.appliance, self.used, cabin, air) {
             Err(HeatError::NoBalance { .. }) => {
                 let warm = Appliance { inside: WARMEST_INSIDE, ..self.appliance };
@@ -299,21 +299,21 @@ impl Ready {
         cabin: Temperature,
         others: Given,
         bay_is: BayIs,
-        given: Given,
+        standing: Standing,
     ) -> Result<Air, HeatError> {
         if let BayIs::KeptAt(kept) = bay_is {
             return Ok(Air { cabinet: kept, condenser: kept });
         }
-        let settles = |bay: &Option<BayPlace>, heat: Power| {
-            bay.as_ref().map_or(Ok(cabin), |bay| bay.settles(heat, cabin))
+        let round_cabinet = |heat: Power| {
+            self.bay.as_ref().map_or(Ok(cabin), |bay| bay.settles_round(&standing, heat, cabin))
         };
-        if self.recess.is_none() {
-            let at = settles(&self.bay, given.cabinet + given.condenser + others.cabinet)?;
+        let Some(recess) = &self.recess else {
+            let at = round_cabinet(standing.condenser + others.cabinet)?;
             return Ok(Air { cabinet: at, condenser: at });
-        }
+        };
         Ok(Air {
-            cabinet: settles(&self.bay, given.cabinet + others.cabinet)?,
-            condenser: settles(&self.recess, given.condenser + others.condenser)?,
+            cabinet: round_cabinet(others.cabinet)?,
+            condenser: recess.settles(standing.condenser + others.condenser, cabin)?,
         })
     }
 }

@@ -57,7 +57,8 @@ struct Setup {
 impl Setup {
     fn day(&self) -> Day {
         let Self { appliance, used, van } = self;
-        steady_day(appliance, *used, van.cabin(), |given| van.air(given)).expect("a balance")
+        steady_day(appliance, *used, van.cabin(), |standing| van.round(standing))
+            .expect("a balance")
     }
 }
 
@@ -248,11 +249,14 @@ fn a_box_too_weak_settles_where_its_compressor_balances() {
     setup.van.housing = Housing::Free;
     let Setup { appliance, used, van } = setup;
     assert_eq!(setup.day().pace, Pace::Saturated);
-    let settled = settled_day(&appliance, used, van.cabin(), |given| van.air(given)).unwrap();
+    let settled =
+        settled_day(&appliance, used, van.cabin(), |standing| van.round(standing)).unwrap();
     near("by hand", settled.inside.in_celsius(), 13.178, 0.0006);
     near("without rest", settled.day.duty, 1.0, 1e-6);
     let held = fridge(25.0);
-    let settled = settled_day(&held.appliance, held.used, held.van.cabin(), |g| held.van.air(g));
+    let settled = settled_day(&held.appliance, held.used, held.van.cabin(), |standing| {
+        held.van.round(standing)
+    });
     let settled = settled.unwrap();
     assert_eq!((settled.inside, settled.day), (celsius(4.0), held.day()));
 }
@@ -293,7 +297,7 @@ fn other_coolers_and_bad_numbers_are_errors() {
     let day = |appliance: Appliance| {
         let setup = Setup { appliance, ..fridge(30.0) };
         let Setup { appliance, used, van } = setup;
-        steady_day(&appliance, used, van.cabin(), |given| van.air(given))
+        steady_day(&appliance, used, van.cabin(), |standing| van.round(standing))
     };
     let good = fridge(30.0).appliance;
     assert_eq!(
@@ -317,7 +321,10 @@ fn other_coolers_and_bad_numbers_are_errors() {
         housing: Housing::Bay(bay(0.0, 0.0, 0.0)),
     };
     let used = fridge(30.0).used;
-    assert_eq!(steady_day(&good, used, celsius(30.0), |given| nowhere.air(given)), Err(lost));
+    assert_eq!(
+        steady_day(&good, used, celsius(30.0), |standing| nowhere.round(standing)),
+        Err(lost)
+    );
 }
 
 #[test]

@@ -11,6 +11,7 @@ use spile_heat::openings::{
     Opening, Through, carried, carries, effective_area, settles, stack_flow, stack_pressure,
 };
 use spile_heat::place::Air;
+use spile_heat::scene::BayPlace;
 use spile_quantity::{Area, Flow, Length, Pressure, Voltage};
 
 use crate::{celsius, kelvin, near, read, w_per_k, watts};
@@ -120,9 +121,13 @@ fn fridges_in_vented_bays_settle_where_scipy_finds_them() {
         };
         let used = Use { openings: watts(case.openings_w), food: watts(case.food_w) };
         let (cabin, through) = (celsius(case.cabin_c), case.way.through());
-        let day = steady_day(&appliance, used, cabin, |given| {
-            let heat = given.cabinet + given.condenser + watts(case.machines_w);
-            let at = settles(heat, w_per_k(case.walls_w_per_k), Some(&through), cabin)?;
+        let day = steady_day(&appliance, used, cabin, |standing| {
+            let bay = BayPlace {
+                walls: w_per_k(case.walls_w_per_k),
+                through: Some(through),
+                machines: watts(case.machines_w),
+            };
+            let at = bay.settles_round(&standing, standing.condenser, cabin)?;
             Ok(Air { cabinet: at, condenser: at })
         });
         let day = day.unwrap();

@@ -2,6 +2,7 @@
 
 mod demos;
 mod mistakes;
+mod next;
 
 use std::path::Path;
 
@@ -107,10 +108,10 @@ fn twelve_lines_get_a_first_answer_that_says_what_it_assumed() {
 fn measure_next_is_in_order_and_says_how() {
     for report in [heron_report(None), heron_report(Some("two-boxes")), twelve_lines()] {
         let next = &report.measure_next;
-        assert!(next.windows(2).all(|pair| pair[0].weight >= pair[1].weight));
+        assert!(next.windows(2).all(|pair| pair[0].decided() >= pair[1].decided()));
         for next in next {
             assert!(!next.how.is_empty(), "{} does not say how", next.input);
-            assert!(!next.settles.is_empty());
+            assert!(!next.hangs.is_empty());
         }
     }
 }
