@@ -74,8 +74,10 @@ fn drawn(id: &str, wide: &Drawing, narrow: Option<&Drawing>) -> Markup {
 /// What to measure to settle this question.
 fn next(view: &View, question: Question) -> Markup {
     let all = view.report().measure_next.iter();
-    let here: Vec<_> =
-        all.filter(|next| next.hangs.iter().any(|hangs| hangs.question == question)).take(3).collect();
+    let here: Vec<_> = all
+        .filter(|next| next.hangs.iter().any(|hangs| hangs.question == question))
+        .take(3)
+        .collect();
     html! {
         section aria-labelledby="h-n" {
             h2 #h-n { "Measure next" }

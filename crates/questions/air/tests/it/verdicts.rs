@@ -49,7 +49,7 @@ fn every_verdict_on_warmth() {
     let answer = ask(&locker("", &INVERTER.replace("running = \"2273 W\"", "volts = \"12 V\"")));
     let unknown = finding(&answer, "locker.unknown");
     assert_eq!(words(unknown), "open");
-    assert_eq!(unknown.asks[0].input, "power of inverter");
+    assert_eq!(unknown.asks[0].input, "power of inverter while it runs");
 }
 
 #[test]

@@ -236,7 +236,7 @@ fn a_bay_warmer_than_the_papers_allow() {
     let unsaid = ask(&with(&part, IN_BAY, BAY));
     assert_eq!(finding(&unsaid, "box.warmest").verdict, Verdict::Care(Reason::Unsure));
     let asks = &finding(&unsaid, "box.warmest").asks;
-    assert!(asks[0].input.contains("locker"), "{asks:?}");
+    assert!(asks.iter().any(|ask| ask.input.contains("locker") && ask.decides()), "{asks:?}");
     assert!(asks.iter().all(|ask| !ask.how.starts_with("Not worth")));
 }
 
