@@ -39,7 +39,7 @@ pub(crate) fn finding(build: &Build, name: &str, item: &Item) -> Option<Finding>
     };
     let figure = |point: &spile_answer::Point| {
         let off = off.map_or(Length::m(0.0), |handle| point.at(handle));
-        (point.at(foot) - top - off).in_mm()
+        (point.at(foot) - top + off).in_mm()
     };
     let [air] = swing(&ledger, [Worse::Lower], |point| [figure(point)]);
     let limit = Limit {

@@ -212,7 +212,7 @@ fn a_length_that_settles_a_loss_does() {
     let finding = find(&unsure, "fridge.drop");
     assert_eq!(verdict(finding), "care unsure", "{}", finding.says);
     let ask = finding.asks.iter().find(|ask| ask.input == "length of the feed").unwrap();
-    let words = ask.settles.strip_prefix("this: good at ").unwrap();
+    let words = ask.turns.strip_prefix("good at ").unwrap();
     let most: f64 = words.strip_suffix(" m or less").unwrap().parse().unwrap();
     assert!((1.0..9.0).contains(&most), "{words}");
     let after =

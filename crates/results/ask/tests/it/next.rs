@@ -169,6 +169,49 @@ fn what_is_open_comes_before_what_is_unsure_where_each_decides_one() {
     assert_eq!(order, ["d", "a"]);
 }
 
+/// After the few answers that `spile new` asks for, what is asked next is for a tape, a meter, a
+/// thermometer, a scale, an eye or the papers, and comes in an order that leads with what decides.
+#[test]
+fn a_first_build_leads_to_things_that_one_can_get() {
+    let next = super::twelve_lines().measure_next;
+    let tools = [
+        "tape",
+        "papers",
+        "label",
+        "meter",
+        "thermometer",
+        "volts",
+        "weigh",
+        "scale",
+        "plate",
+        "read",
+        "note",
+        "litres",
+        "count",
+        "tally",
+        "size",
+        "watts",
+        "amp",
+        "name the bay",
+        "bag of ice",
+        "strip of paper",
+        "follow",
+        "look",
+    ];
+    let deciding: Vec<_> = next.iter().filter(|next| next.decided() > 0).collect();
+    for next in &deciding {
+        let how = next.how.to_lowercase();
+        assert!(tools.iter().any(|tool| how.contains(tool)), "{}: {how}", next.input);
+        assert!(!how.starts_with("not worth"), "{}", next.input);
+    }
+    let most = deciding[0].decided();
+    assert!(most >= 2, "nothing decides more than one verdict");
+    // What nothing can be said without comes before what is only unsure.
+    let ones = deciding.iter().filter(|next| next.decided() == 1);
+    let is_open: Vec<bool> = ones.map(|next| next.hangs[0].verdict == Verdict::Open).collect();
+    assert!(is_open[0] && is_open.is_sorted_by(|a, b| a >= b), "{is_open:?}");
+}
+
 /// Heron with one stand-in known exactly: each verdict that gets better was said to hang on it.
 #[test]
 fn heron_with_a_stand_in_known_is_judged_as_measure_next_says() {
