@@ -1,6 +1,6 @@
 //! What to measure next: the inputs that decide the most verdicts.
 
-use spile_answer::{Ask, Basis, Finding, Question, Reason, Verdict};
+use spile_answer::{Ask, Basis, Finding, Input, Question, Reason, Verdict};
 
 use crate::report::Asked;
 
@@ -51,11 +51,13 @@ impl Next {
 ///
 /// What counts is every finding of every question after the job, or of the build as it stands where
 /// there is none, that is *open* or *unsure*, or whose care rests on this input as a stand-in. An
-/// input that several questions share, known by its name, stands once with all that hangs on it. Of
+/// input that several findings share, of the same name, numbers and source, stands once with all
+/// that hangs on it. Of
 /// two that decide as many verdicts, the one that decides a worse one comes first, then the one that
 /// goes further towards those that it does not decide alone, then the one that is asked first.
 pub fn measure_next(answers: &[Asked]) -> Vec<Next> {
     let mut all: Vec<Next> = Vec::new();
+    let mut inputs: Vec<Option<&Input>> = Vec::new();
     for asked in answers {
         for finding in &asked.now().findings {
             for ask in finding.asks.iter().filter(|ask| counts(finding, ask)) {
@@ -66,7 +68,11 @@ pub fn measure_next(answers: &[Asked]) -> Vec<Next> {
                     weight: ask.weight,
                     turns: ask.turns.clone(),
                 };
-                let known = all.iter().position(|known| known.input == ask.input);
+                let input = finding.inputs.iter().find(|input| input.name == ask.input);
+                let known = all
+                    .iter()
+                    .zip(&inputs)
+                    .position(|(known, taken)| known.input == ask.input && is_one(*taken, input));
                 let known = known.unwrap_or_else(|| {
                     all.push(Next {
                         input: ask.input.to_string(),
@@ -74,6 +80,7 @@ pub fn measure_next(answers: &[Asked]) -> Vec<Next> {
                         hangs: Vec::new(),
                         says: String::new(),
                     });
+                    inputs.push(input);
                     all.len() - 1
                 });
                 let next = &mut all[known];
@@ -93,6 +100,12 @@ pub fn measure_next(answers: &[Asked]) -> Vec<Next> {
         rank(b).cmp(&rank(a)).then(further(b).total_cmp(&further(a)))
     });
     all
+}
+
+/// Whether two inputs of one name are one thing: what is missing is the same as what is known of it.
+fn is_one(a: Option<&Input>, b: Option<&Input>) -> bool {
+    let (Some(a), Some(b)) = (a, b) else { return true };
+    a.source == b.source && [a.low, a.likely, a.high] == [b.low, b.likely, b.high]
 }
 
 /// Whether better knowledge of an input can make a verdict surer.

@@ -155,6 +155,16 @@ fn what_gets_better_with_an_input_known_exactly_is_decided_by_it() {
     assert!(improved >= 4, "{improved}");
 }
 
+/// Two runs each have a feed: of one name, but not one thing.
+#[test]
+fn things_of_one_name_are_told_apart_by_their_numbers() {
+    let longer = [("a", 100.5, 10.0)];
+    let mut both = asked(&SUMS[..1], &INPUTS);
+    both.extend(asked(&SUMS[..1], &longer));
+    let next = measure_next(&both);
+    assert_eq!(next.iter().map(Next::decided).collect::<Vec<_>>(), [1, 1]);
+}
+
 #[test]
 fn what_is_open_comes_before_what_is_unsure_where_each_decides_one() {
     let mut asked = asked(&SUMS[..1], &INPUTS);
