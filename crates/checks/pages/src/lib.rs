@@ -29,9 +29,26 @@ pub use served::Served;
 pub use sheet::{Sheet, View};
 
 /// The pages of a build, by what comes after the host in their address.
-pub const PAGES: [&str; 16] = [
-    "", "q/fit", "q/air", "q/hold", "q/wire", "q/cold", "q/bank", "q/axle", "q/meter", "jobs",
-    "parts", "readings", "next", "assumed", "sources", "start",
+pub const PAGES: [&str; 19] = [
+    "",
+    "q/fit",
+    "q/air",
+    "q/hold",
+    "q/wire",
+    "q/cold",
+    "q/bank",
+    "q/axle",
+    "q/meter",
+    "jobs",
+    "parts",
+    "readings",
+    "next",
+    "assumed",
+    "sources",
+    "start",
+    "things",
+    "thing/items.pump",
+    "add/items",
 ];
 
 /// Whatever can go wrong while a browser is driven, in words.
