@@ -28,8 +28,8 @@ pub(crate) fn page(view: &View) -> Markup {
             }
         }
         @for (what, doc) in collections() {
-            section aria-label=(what) {
-                h2 { (what.replace('.', ", ").replace('_', " ")) small { (doc) } }
+            section.group aria-label=(what) {
+                h2 { (what.replace('.', ", ").replace('_', " ")) small { (doc.replace('`', "")) } }
                 ul.list {
                     @for name in names(&texts, &scope, &what) {
                         li { a href=(link("thing", &format!("{what}.{name}"))) { (clean(&name)) } }
