@@ -50,18 +50,15 @@ pub fn too_long(path: &str, text: &str) -> Vec<String> {
     vec![format!("{path}: {lines} lines; above {LONGEST} there are two subjects in it")]
 }
 
-/// Every link of a page to a file of the repository that is not there.
-pub fn dead_links(page: &File, files: &[File]) -> Vec<String> {
+/// Every link of a page to a file or folder of the repository that is not there, pictures included;
+/// `is_there` is asked for each, by its path below the root.
+pub fn dead_links(page: &File, is_there: impl Fn(&str) -> bool) -> Vec<String> {
     let folder = page.path.rsplit_once('/').map_or("", |(folder, _)| folder);
     let targets = page.text.split("](").skip(1).filter_map(|rest| rest.split_once(')'));
     targets
         .map(|(target, _)| target.split('#').next().unwrap_or_default())
         .filter(|target| !target.is_empty() && !target.contains("://"))
-        .filter(|target| {
-            let whole = join(folder, target);
-            let inside = format!("{whole}/");
-            !files.iter().any(|file| file.path == whole || file.path.starts_with(&inside))
-        })
+        .filter(|target| !is_there(&join(folder, target)))
         .map(|target| format!("{}: a link to `{target}`, which is not there", page.path))
         .collect()
 }
@@ -109,10 +106,11 @@ mod tests {
     #[test]
     fn dead_links_are_told() {
         let file = |path: &str, text: &str| File { path: path.to_owned(), text: text.to_owned() };
-        let files = [file("docs/a.md", ""), file("b.md", "")];
-        let good = file("docs/c.md", "[a](a.md#top) [b](../b.md) [top](#top) [docs](../docs)");
-        assert!(dead_links(&good, &files).is_empty());
+        let is_there = |path: &str| ["docs", "docs/a.md", "docs/a.png", "b.md"].contains(&path);
+        let good =
+            file("docs/c.md", "[a](a.md#top) [b](../b.md) [top](#top) [docs](../docs) ![a](a.png)");
+        assert!(dead_links(&good, is_there).is_empty());
         let bad = file("docs/c.md", "[a](b.md)");
-        assert_eq!(dead_links(&bad, &files), ["docs/c.md: a link to `b.md`, which is not there"]);
+        assert_eq!(dead_links(&bad, is_there), ["docs/c.md: a link to `b.md`, which is not there"]);
     }
 }
