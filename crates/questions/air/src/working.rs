@@ -18,7 +18,7 @@ fn steps(place: &Place<'_>) -> Option<Vec<Step>> {
     for machine in &place.inputs.machines {
         let heat = machine.heat(&values).ok()?;
         let numbers = match *machine {
-            MachineInputs::Converter { input, efficiency, idle, on } => format!(
+            MachineInputs::Converter { input, efficiency, idle, on, .. } => format!(
                 "{:.0} W × {:.0} % × (1 − {:.0} %) + {:.1} W = {:.1} W",
                 values.at(input).in_w(),
                 values.at(on).in_percent(),

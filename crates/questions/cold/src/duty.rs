@@ -195,8 +195,7 @@ fn warmest(build: &Build, scene: &Scene<'_>, swung: &Swing) -> Option<Finding> {
 fn papers(scene: &Scene<'_>) -> Option<Finding> {
     let cold = &scene.boxes[0];
     let point = scene.ledger.likely();
-    let cabin = scene.cabin(&point, Weather::HotAfternoon);
-    let miss = 100.0 * scene.ready(0, &point, cabin).ok()?.walls.worst_miss;
+    let miss = 100.0 * scene.ready(0, &point, Weather::HotAfternoon).ok()?.walls.worst_miss;
     if miss <= GREATEST_MISS {
         return None;
     }

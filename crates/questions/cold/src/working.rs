@@ -11,7 +11,7 @@ use crate::keep::number;
 pub(crate) fn duty(scene: &Scene<'_>, day: &Day) -> Vec<Step> {
     let point = scene.ledger.likely();
     let cabin = scene.cabin(&point, Weather::HotAfternoon);
-    let Ok(ready) = scene.ready(0, &point, cabin) else { return Vec::new() };
+    let Ok(ready) = scene.ready(0, &point, Weather::HotAfternoon) else { return Vec::new() };
     let mut steps = walls(scene);
     steps.push(load(scene, &point, day));
     steps.extend(bay_step(scene, &point, day, cabin));
@@ -42,8 +42,7 @@ pub(crate) fn bay(scene: &Scene<'_>) -> Vec<Step> {
 /// How the conductance of the first box's walls was found.
 pub(crate) fn walls(scene: &Scene<'_>) -> Vec<Step> {
     let point = scene.ledger.likely();
-    let cabin = scene.cabin(&point, Weather::HotAfternoon);
-    let Ok(ready) = scene.ready(0, &point, cabin) else { return Vec::new() };
+    let Ok(ready) = scene.ready(0, &point, Weather::HotAfternoon) else { return Vec::new() };
     let conductance = ready.walls.value.in_w_per_k();
     let carnot = point.at(scene.shared.carnot).in_percent();
     let step = match &scene.each[0].walls {

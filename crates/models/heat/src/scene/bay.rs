@@ -4,7 +4,7 @@ use spile_answer::{Basis, Given, Handle, Ledger};
 use spile_build::file::{Blows, LeadsTo, PartKind, Which};
 use spile_build::{Bay, Build, Fan as BuildFan, Vent};
 use spile_quantity::{
-    Area, Conductance, Current, Flow, Length, Power, Pressure, Resistance, Share, Temperature,
+    Area, Conductance, Current, Flow, Length, Power, Pressure, Resistance, Share, Temperature, Time,
 };
 
 use super::{STOCK, Values, compressors};
@@ -101,6 +101,8 @@ pub enum MachineInputs {
         idle: Handle<Power>,
         /// The share of the afternoon at full load.
         on: Handle<Share>,
+        /// Of an inverter, how long a day it is at full load, and switched on.
+        daily: Option<[Handle<Time>; 2]>,
     },
     /// The bank, charging.
     Bank {
@@ -120,7 +122,7 @@ pub struct BayPlace {
     pub walls: Conductance,
     /// The way of the air.
     pub through: Option<Through>,
-    /// What is warm in it besides cold boxes.
+    /// What is warm in it besides cold boxes: on a hot afternoon, or as a mean of the day.
     pub machines: Power,
 }
 
@@ -131,11 +133,24 @@ impl BayInputs {
         Self { heats: heats(build, name, bay, ledger), machines: machines(build, name, ledger) }
     }
 
-    /// The bay at these values.
+    /// The bay at these values on a hot afternoon.
     pub fn place(&self, values: &impl Values) -> Result<BayPlace, HeatError> {
+        self.with_machines(values, MachineInputs::heat)
+    }
+
+    /// The same over a whole day, with what its machines give off as a mean.
+    pub fn place_over_a_day(&self, values: &impl Values) -> Result<BayPlace, HeatError> {
+        self.with_machines(values, MachineInputs::heat_over_a_day)
+    }
+
+    fn with_machines<V: Values>(
+        &self,
+        values: &V,
+        heat: impl Fn(&MachineInputs, &V) -> Result<Power, HeatError>,
+    ) -> Result<BayPlace, HeatError> {
         let mut machines = Power::w(0.0);
         for machine in &self.machines {
-            machines = machines + machine.heat(values)?;
+            machines = machines + heat(machine, values)?;
         }
         let (walls, through) = match self.heats {
             Heats::Measured(all) => (values.at(all), None),
@@ -185,7 +200,7 @@ impl MachineInputs {
     /// What it gives off on a hot afternoon, a mean.
     pub fn heat(&self, values: &impl Values) -> Result<Power, HeatError> {
         match *self {
-            Self::Converter { input, efficiency, idle, on } => {
+            Self::Converter { input, efficiency, idle, on, .. } => {
                 let input = values.at(input) * values.at(on).in_of_one();
                 losses::converter(input, values.at(efficiency).in_of_one(), values.at(idle))
             }
@@ -194,6 +209,20 @@ impl MachineInputs {
                 losses::battery(values.at(current), each)
             }
         }
+    }
+
+    /// What it gives off as a mean of the day. Only an inverter's hours are known: a charger and the
+    /// bank are taken to work all day as on a hot afternoon.
+    pub fn heat_over_a_day(&self, values: &impl Values) -> Result<Power, HeatError> {
+        let Self::Converter { input, efficiency, idle, daily: Some([full, on]), .. } = *self else {
+            return self.heat(values);
+        };
+        let share = |hours: Handle<Time>| values.at(hours) / Time::days(1.0);
+        losses::converter(
+            values.at(input) * share(full),
+            values.at(efficiency).in_of_one(),
+            values.at(idle) * share(on),
+        )
     }
 
     /// What it gives off at full load, and at idle.
@@ -368,6 +397,15 @@ fn machines(build: &Build, bay: &str, ledger: &mut Ledger) -> Vec<MachineInputs>
                 format!("share of a hot afternoon that {name} is at full load"),
                 &STOCK.on_in_the_heat,
             ),
+            daily: (part.kind == PartKind::Inverter).then(|| {
+                let [full, on] = &STOCK.inverter_daily;
+                [
+                    ledger
+                        .take(format!("{name}, hours a day"), item.hours.as_ref().unwrap_or(full)),
+                    ledger
+                        .take(format!("{name} switched on, a day"), item.on.as_ref().unwrap_or(on)),
+                ]
+            }),
         });
     }
     let bank = build.bank.as_ref().filter(|bank| bank.bay.as_deref() == Some(bay));

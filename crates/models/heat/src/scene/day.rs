@@ -12,7 +12,7 @@ use spile_build::Bay;
 use spile_quantity::{Conductance, Length, Power, Pressure, Share, Temperature, Time, Volume};
 use spile_tables::cold::food;
 
-use super::bay::BayPlace;
+use super::bay::{BayInputs, BayPlace};
 use super::{BoxVolume, Each, Scene, SizeInputs, Values, WallInputs};
 
 /// The pressure of the air, at the sea: it hardly counts.
@@ -132,8 +132,9 @@ impl Scene<'_> {
         day_of: impl Fn(&Ready, Temperature, Given) -> Result<Day, HeatError>,
     ) -> Result<Vec<Day>, HeatError> {
         let cabin = self.cabin(values, weather);
-        let ready: Vec<Ready> =
-            (0..self.each.len()).map(|i| self.ready(i, values, cabin)).collect::<Result<_, _>>()?;
+        let ready: Vec<Ready> = (0..self.each.len())
+            .map(|i| self.ready(i, values, weather))
+            .collect::<Result<_, _>>()?;
         let nothing = Given { cabinet: Power::w(0.0), condenser: Power::w(0.0) };
         let mut given = vec![nothing; ready.len()];
         let mut days = Vec::with_capacity(ready.len());
@@ -196,14 +197,19 @@ impl Scene<'_> {
             .any(|(i, one)| boxes[i + 1..].iter().any(|two| one.shares_bay(two)))
     }
 
-    /// One box at these values.
+    /// One box at these values, in that weather.
     pub fn ready(
         &self,
         i: usize,
         values: &impl Values,
-        cabin: Temperature,
+        weather: Weather,
     ) -> Result<Ready, HeatError> {
         let (shared, each) = (&self.shared, &self.each[i]);
+        let cabin = self.cabin(values, weather);
+        let place = |bay: &BayInputs| match weather {
+            Weather::HotAfternoon => bay.place(values),
+            Weather::HotDay | Weather::Cabin(_) => bay.place_over_a_day(values),
+        };
         let inside = values.at(shared.inside);
         let approaches = Approaches {
             evaporator: values.at(shared.evaporator),
@@ -236,8 +242,8 @@ impl Scene<'_> {
             },
             used: self.used(each, values, cabin, inside)?,
             walls,
-            bay: each.bay.as_ref().map(|bay| bay.place(values)).transpose()?,
-            recess: each.recess.as_ref().map(|bay| bay.place(values)).transpose()?,
+            bay: each.bay.as_ref().map(place).transpose()?,
+            recess: each.recess.as_ref().map(place).transpose()?,
         })
     }
 

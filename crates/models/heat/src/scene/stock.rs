@@ -7,7 +7,7 @@ use spile_build::file::{Chemistry, Cover, PartKind};
 use spile_build::{typical, typical_number};
 use spile_quantity::{
     Area, Conductance, Conductivity, Flow, Length, Mass, Power, Pressure, Resistance, Share,
-    TemperatureDifference, Volume,
+    TemperatureDifference, Time, Volume,
 };
 
 /// Every stand-in for boxes and bays.
@@ -85,6 +85,8 @@ pub struct Stock {
     pub charger_idle: Given<Power>,
     /// Share of a hot afternoon that an inverter or charger is at full load.
     pub on_in_the_heat: Given<Share>,
+    /// How long a day an inverter is at full load, and switched on.
+    pub inverter_daily: [Given<Time>; 2],
     discharges: [Given<Share>; 3],
     battery_resistances: [Given<Resistance>; 4],
 }
@@ -132,6 +134,7 @@ pub static STOCK: LazyLock<Stock> = LazyLock::new(|| {
         inverter_idle: typical("inverter-idle"),
         charger_idle: typical("charger-idle"),
         on_in_the_heat: typical("on-in-the-heat"),
+        inverter_daily: ["use-inverter", "use-inverter-on"].map(typical),
         discharges: ["open", "mesh", "louvre"]
             .map(|cover| typical_number(&format!("discharge-{cover}"))),
         battery_resistances: ["flooded", "agm", "gel", "lfp"]
