@@ -226,20 +226,25 @@ fn a_first_build_leads_to_things_that_one_can_get() {
 #[test]
 fn heron_with_a_stand_in_known_is_judged_as_measure_next_says() {
     let open = super::heron_report(None);
-    for (input, section, line) in [
-        ("temperature inside", "[wants]", "inside = \"4 °C\""),
-        ("cabin on a hot day", "[states.corner.hot-day]", "cabin = \"33 °C\""),
-        ("cold food, a person and day", "[wants]", "litres = \"5.4 L\""),
+    let mut all = 0;
+    for (input, file, old, new) in [
+        ("temperature inside", BUILD, "[wants]\n", "[wants]\ninside = \"4 °C\"\n"),
+        ("cold food, a person and day", BUILD, "[wants]\n", "[wants]\nlitres = \"5.4 L\"\n"),
+        (
+            "distance of platform from the floor",
+            "jobs/galley-fridge.toml",
+            "above = \"303 mm\"",
+            "above = \"303 mm ± 0.1 mm\"",
+        ),
     ] {
         let next = open.measure_next.iter().find(|next| next.input == input);
         let next = next.unwrap_or_else(|| panic!("{input} is not asked for"));
-        let closed = heron_with(section, line);
-        let mut improved = 0;
+        let closed = heron_with(file, old, new);
         for (open, closed) in open.answers.iter().zip(&closed.answers) {
             for after in &closed.now().findings {
                 let before = open.now().findings.iter().find(|before| before.id == after.id);
                 if before.is_some_and(|before| after.verdict < before.verdict) {
-                    improved += 1;
+                    all += 1;
                     let said = |hangs: &spile_ask::Hangs| {
                         hangs.question == open.question && hangs.finding == after.id
                     };
@@ -247,12 +252,15 @@ fn heron_with_a_stand_in_known_is_judged_as_measure_next_says() {
                 }
             }
         }
-        assert!(improved <= next.hangs.len(), "{input}: {improved}");
     }
+    assert!(all > 0, "no verdict got better: nothing was tried");
 }
 
-/// Heron after its job with a line more in a section of its build.
-fn heron_with(section: &str, line: &str) -> spile_ask::Report {
+/// The file of the vehicle as it stands.
+const BUILD: &str = "build.toml";
+
+/// Heron after its job, with one stretch of one of its files told otherwise.
+fn heron_with(file: &str, old: &str, new: &str) -> spile_ask::Report {
     let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../../demo/heron");
     let mut texts = Vec::new();
     for folder in ["", "parts", "jobs"] {
@@ -265,13 +273,9 @@ fn heron_with(section: &str, line: &str) -> spile_ask::Report {
             }
         }
     }
-    let build = texts.iter_mut().find(|(name, _)| name == "build.toml").unwrap();
-    let headed = format!("{section}\n");
-    build.1 = if build.1.contains(&headed) {
-        build.1.replacen(&headed, &format!("{headed}{line}\n"), 1)
-    } else {
-        format!("{}\n{section}\n{line}\n", build.1)
-    };
+    let text = &mut texts.iter_mut().find(|(name, _)| name == file).unwrap().1;
+    assert!(text.contains(old), "{file} has no `{old}`");
+    *text = text.replacen(old, new, 1);
     let texts: Vec<_> = texts.iter().map(|(name, text)| (name.as_str(), text.as_str())).collect();
     let folder = Folder::from_texts(texts).expect("heron is in order");
     let planned = folder.plan("galley-fridge", None).expect("the job goes together");
